@@ -1,0 +1,31 @@
+package io.github.platenwire.method;
+
+import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.quantity.Unit;
+import java.util.OptionalDouble;
+
+/**
+ * What a method may know of one channel. Immutable. Values of its readings are in {@code unit}.
+ *
+ * @param name the channel's name in the rig file
+ * @param quantity what it measures
+ * @param unit the unit of its readings
+ * @param rangeLow least value it can show, in {@code unit}
+ * @param rangeHigh greatest value it can show, in {@code unit}
+ * @param resolution smallest step, in {@code unit}, if known
+ * @param zeroTolerance greatest zero that may be taken off, in {@code unit}
+ * @param greatestSlope greatest rate of change that the machine can produce, in {@code unit} a
+ *     second, if known
+ * @param calibrationPercent expanded uncertainty (k = 2) of the calibration in percent of the
+ *     reading, if known
+ */
+public record ChannelFacts(
+    String name,
+    Quantity quantity,
+    Unit unit,
+    double rangeLow,
+    double rangeHigh,
+    OptionalDouble resolution,
+    double zeroTolerance,
+    OptionalDouble greatestSlope,
+    OptionalDouble calibrationPercent) {}

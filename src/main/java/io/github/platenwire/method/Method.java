@@ -1,0 +1,69 @@
+package io.github.platenwire.method;
+
+import io.github.platenwire.toml.TomlException;
+import java.util.List;
+
+/**
+ * A test method with its parameters, as a method file tells it. Immutable; safe for any thread; the
+ * runs it starts are not.
+ */
+public interface Method {
+  /** The name by which a person asks for it, such as {@code compression-cylinder-c39}. */
+  String name();
+
+  /** What it is, in a few words. */
+  String title();
+
+  /** The standard it computes by, in the edition that its file names. */
+  String standard();
+
+  /** The method file as it was read, to be kept in the raw file. */
+  String text();
+
+  /**
+   * What speaks against testing a specimen, before anything is loaded.
+   *
+   * @param specimen the specimen as measured
+   * @param setting when it is tested
+   * @return in the order a person should deal with them; empty if all is well
+   */
+  List<Objection> examine(Specimen specimen, TestSetting setting);
+
+  /**
+   * Starts a test of a specimen.
+   *
+   * @param specimen one that {@link #examine} does not refuse
+   * @param setting when and on what it is tested
+   */
+  MethodRun start(Specimen specimen, TestSetting setting);
+
+  /**
+   * Something that speaks against testing a specimen.
+   *
+   * @param weight what follows from it
+   * @param problem what is wrong, with the figures and the clause
+   * @param remedy what to do next
+   */
+  record Objection(Weight weight, String problem, String remedy) {}
+
+  /** What follows from an objection. */
+  enum Weight {
+    /** The test must not be done. */
+    REFUSED,
+    /** The test may go on only with a reason, which is recorded. */
+    NEEDS_REASON,
+    /** Recorded as a departure from the method. */
+    DEPARTURE
+  }
+
+  /**
+   * Reads a method file.
+   *
+   * @param text the TOML document
+   * @param source its name for error messages
+   * @throws TomlException if a key or value is wrong, with line and column
+   */
+  static Method parse(String text, String source) throws TomlException {
+    return MethodParser.parse(text, source);
+  }
+}

@@ -7,4 +7,5 @@ package io.github.platenwire.port;
  * @param bytes the bytes, at least one
  * @param arrivalNanos monotonic time at which the read returned
  */
+@SuppressWarnings("ArrayRecordComponent") // handed over whole, never compared
 public record Chunk(byte[] bytes, long arrivalNanos) {}

@@ -52,7 +52,10 @@ public final class TomlSection {
     if (result.hasErrors()) {
       TomlParseError first = result.errors().get(0);
       throw new TomlException(
-          source, first.position().line(), first.position().column(), first.getMessage());
+          source,
+          first.position().line(),
+          first.position().column(),
+          String.valueOf(first.getMessage()));
     }
     return new TomlSection(source, "", result, 1, 1);
   }

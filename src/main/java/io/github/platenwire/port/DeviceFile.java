@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
-import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFileAttributes;
 import java.nio.file.attribute.PosixFilePermission;
@@ -121,11 +120,6 @@ final class DeviceFile {
     }
   }
 
-  /** Whether there is a file of that name, be it a broken link. */
-  static boolean isThere(Path path) {
-    return Files.exists(path, LinkOption.NOFOLLOW_LINKS);
-  }
-
   /**
    * A program that has a device open.
    *
@@ -139,7 +133,7 @@ final class DeviceFile {
 
     /** For a person, as {@code cat (process 1234)}. */
     String words() {
-      return isThisProgram() ? "this program itself" : command + " (process " + processId + ")";
+      return command + " (process " + processId + ")";
     }
   }
 }

@@ -71,7 +71,7 @@ final class SerialFailure {
     }
     return switch (code) {
       case 1, 13 -> notPermitted(address, device);
-      case 2, 6, 19 -> missing(address, device);
+      case 2 -> missing(address, device);
       case 11, 16, 35 -> busy(address, device);
       case 25 -> notAPort(address, "is no serial line");
       case 5 ->
@@ -94,12 +94,22 @@ final class SerialFailure {
   private static PortException busy(String address, Path device) {
     String who =
         DeviceFile.holders(device).stream()
+            .filter(holder -> !holder.isThisProgram())
             .map(DeviceFile.Holder::words)
             .collect(Collectors.joining(", "));
-    String holder = who.isEmpty() ? "another program, which the system does not let us see" : who;
+    return busyBy(
+        address, who.isEmpty() ? "another program, which the system does not let us see" : who);
+  }
+
+  /** The port is open in this program already. */
+  static PortException busyHere(String address) {
+    return busyBy(address, "this program itself");
+  }
+
+  private static PortException busyBy(String address, String holder) {
     return new PortException(
         Reason.BUSY,
-        address + ": is in use by " + holder + ". End that use, or give each rig its own port");
+        address + ": is in use by " + holder + ". End that use, or give each channel its own port");
   }
 
   private static PortException notPermitted(String address, Path device) {

@@ -28,12 +28,14 @@ final class SerialLine implements Port {
   private final String address;
   private final SerialPort port;
   private final MonotonicClock clock;
+  private final Runnable onGivenBack;
   private final byte[] buffer = new byte[BUFFER_BYTES];
   private final ReentrantLock inside = new ReentrantLock();
   private volatile boolean closing;
   private boolean givenBack;
 
-  SerialLine(String address, SerialPort port, MonotonicClock clock) {
+  SerialLine(String address, SerialPort port, MonotonicClock clock, Runnable onGivenBack) {
+    this.onGivenBack = onGivenBack;
     this.address = address;
     this.port = port;
     this.clock = clock;
@@ -137,6 +139,7 @@ final class SerialLine implements Port {
       if (!port.closePort()) {
         LOG.warn("{} could not be closed", address);
       }
+      onGivenBack.run();
     }
   }
 }

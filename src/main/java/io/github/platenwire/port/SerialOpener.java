@@ -9,6 +9,9 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -24,6 +27,12 @@ final class SerialOpener implements PortOpener {
   private static final int RECEIVE_QUEUE_BYTES = 1 << 16;
   private static final boolean HAS_DEVICE_FILES = File.separatorChar == '/';
 
+  /**
+   * Devices open in this program. The library refuses a second opening too, but then gives the
+   * error number of some earlier call.
+   */
+  private static final Set<Path> OPEN = ConcurrentHashMap.newKeySet();
+
   private final String address;
   private final LineSettings settings;
   private final MonotonicClock clock;
@@ -36,8 +45,22 @@ final class SerialOpener implements PortOpener {
 
   @Override
   public Port open() throws PortException {
-    Path device = HAS_DEVICE_FILES ? realDevice() : Path.of(address);
+    Path device = HAS_DEVICE_FILES ? realDevice() : Path.of(address.toUpperCase(Locale.ROOT));
     SerialLibrary.need();
+    if (!OPEN.add(device)) {
+      throw SerialFailure.busyHere(address);
+    }
+    try {
+      SerialPort port = opened(device);
+      warnOfOthers(device);
+      return new SerialLine(address, port, clock, () -> OPEN.remove(device));
+    } catch (PortException | RuntimeException e) {
+      OPEN.remove(device);
+      throw e;
+    }
+  }
+
+  private SerialPort opened(Path device) throws PortException {
     SerialPort port;
     try {
       port = SerialPort.getCommPort(device.toString());
@@ -45,12 +68,14 @@ final class SerialOpener implements PortOpener {
       throw SerialFailure.missing(address, device);
     }
     configure(port);
-    // no sleep before opening: the library's default of 200 ms would delay every return of a link
-    if (!port.openPort(/* safetySleepTime= */ 0, SEND_QUEUE_BYTES, RECEIVE_QUEUE_BYTES)) {
-      throw SerialFailure.ofCode(address, device, settings, port.getLastErrorCode());
+    // one at a time: the library keeps a single error number for all failed opens
+    synchronized (OPEN) {
+      // no sleep before opening: the library's 200 ms would delay every return of a link
+      if (!port.openPort(/* safetySleepTime= */ 0, SEND_QUEUE_BYTES, RECEIVE_QUEUE_BYTES)) {
+        throw SerialFailure.ofCode(address, device, settings, port.getLastErrorCode());
+      }
     }
-    warnOfOthers(device);
-    return new SerialLine(address, port, clock);
+    return port;
   }
 
   /**

@@ -144,7 +144,13 @@ public final class TomlSection {
     }
     throw error(
         key,
-        "'" + value + "' is not possible for " + key + "; possible: " + String.join(", ", choices));
+        "'"
+            + value
+            + "' is not possible for "
+            + key
+            + Suggestions.nearest(value, known).map(s -> ", did you mean '" + s + "'?").orElse("")
+            + "; possible: "
+            + String.join(", ", choices));
   }
 
   /** A number, whole or not, that must be there. */

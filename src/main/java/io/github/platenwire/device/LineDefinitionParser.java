@@ -22,10 +22,7 @@ final class LineDefinitionParser {
     line.allow("layout", "terminator", "longest");
     Terminator terminator = Terminator.parse(line);
     List<LayoutPart> parts = parts(line, terminator);
-    LineFields fields = new LineFields(fieldsInOrder(line, parts, root.section("fields")));
-    if (fields.values().isEmpty()) {
-      throw line.error("layout", "no field of the layout is a number, so nothing would be read");
-    }
+    LineFields fields = new LineFields(line, fieldsInOrder(line, parts, root.section("fields")));
     Layout layout = compile(line, parts, fields);
     return new LineDefinition(
         name,

@@ -24,9 +24,10 @@ final class LineFields {
   /**
    * Reads every field.
    *
+   * @param line the table that holds the layout
    * @param sections the tables by field name, in the order of the layout
    */
-  LineFields(Map<String, TomlSection> sections) throws TomlException {
+  LineFields(TomlSection line, Map<String, TomlSection> sections) throws TomlException {
     Map<String, String> kinds = new LinkedHashMap<>();
     for (Map.Entry<String, TomlSection> entry : sections.entrySet()) {
       kinds.put(
@@ -37,6 +38,9 @@ final class LineFields {
       if ("number".equals(kinds.get(entry.getKey()))) {
         addNumber(entry.getKey(), entry.getValue());
       }
+    }
+    if (values.isEmpty()) {
+      throw line.error("layout", "no field of the layout is a number, so nothing would be read");
     }
     for (Map.Entry<String, TomlSection> entry : sections.entrySet()) {
       String name = entry.getKey();

@@ -2,6 +2,7 @@ package io.github.platenwire.toml;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,12 +79,12 @@ public final class TomlSection {
   /**
    * Declares every key that may stand in this table.
    *
-   * @throws TomlException at the first key that is not among them, with the nearest allowed one as
-   *     a suggestion
+   * @throws TomlException at the first key in the file that is not among them, with the nearest
+   *     allowed one as a suggestion
    */
   public void allow(String... allowed) throws TomlException {
     Set<String> known = Set.of(allowed);
-    for (String key : keys()) {
+    for (String key : keysInFileOrder()) {
       if (!known.contains(key)) {
         throw error(
             key,
@@ -144,7 +145,14 @@ public final class TomlSection {
     }
     throw error(
         key,
-        "'" + value + "' is not possible for " + key + "; possible: " + String.join(", ", choices));
+        "'"
+            + value
+            + "' is not possible for "
+            + key
+            + Suggestions.nearest(value, known)
+                .map(s -> ", did you mean '" + s + "'? Possible: ")
+                .orElse("; possible: ")
+            + String.join(", ", choices));
   }
 
   /** A number, whole or not, that must be there. */
@@ -311,19 +319,15 @@ public final class TomlSection {
    */
   public Map<String, TomlSection> namedSections() throws TomlException {
     Map<String, TomlSection> sections = new LinkedHashMap<>();
-    List<String> names = new ArrayList<>(keys());
-    names.sort(
-        (a, b) -> {
-          TomlException first = error(a, "");
-          TomlException second = error(b, "");
-          return first.line() != second.line()
-              ? Integer.compare(first.line(), second.line())
-              : Integer.compare(first.column(), second.column());
-        });
-    for (String name : names) {
+    for (String name : keysInFileOrder()) {
       sections.put(name, section(name));
     }
     return sections;
+  }
+
+  private List<String> keysInFileOrder() {
+    Comparator<String> byLine = Comparator.comparingInt(key -> error(key, "").line());
+    return keys().stream().sorted(byLine.thenComparingInt(key -> error(key, "").column())).toList();
   }
 
   /** Every key of this table with its text, in key order. */

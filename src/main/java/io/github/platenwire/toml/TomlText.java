@@ -34,8 +34,15 @@ public final class TomlText {
     return name.matches("[A-Za-z0-9_-]+") ? name : quote(name);
   }
 
-  /** A float that reads back as the same double. */
+  /**
+   * A float that reads back as the same double.
+   *
+   * @throws IllegalArgumentException if the value is not finite, which no document may hold
+   */
   public static String number(double value) {
+    if (!Double.isFinite(value)) {
+      throw new IllegalArgumentException("not finite, value=" + value);
+    }
     String text = Double.toString(value);
     return text.contains("E") ? text.replace("E", "e") : text;
   }

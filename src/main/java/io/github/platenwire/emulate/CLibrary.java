@@ -21,7 +21,7 @@ interface CLibrary extends Library {
   int SET_STATUS_FLAGS = 4;
   int SET_DESCRIPTOR_FLAGS = 2;
   int CLOSE_ON_EXEC = 1;
-  NativeLong BYTES_TO_READ = new NativeLong(Platform.isMac() ? 0x4004667fL : 0x541BL);
+  long BYTES_TO_READ = Platform.isMac() ? 0x4004667fL : 0x541BL;
   int TRY_AGAIN = Platform.isMac() ? 35 : 11;
   int INTERRUPTED = 4;
   short READABLE = 1;
@@ -61,6 +61,23 @@ interface CLibrary extends Library {
   /** The library, loaded at the first call; JNA must have been prepared. */
   static CLibrary get() {
     return Loaded.C;
+  }
+
+  /**
+   * The library, loaded at the first call.
+   *
+   * @throws IOException if it cannot be loaded, with what to do
+   */
+  static CLibrary loaded() throws IOException {
+    try {
+      return get();
+    } catch (LinkageError e) {
+      throw new IOException(
+          "pseudo-terminals cannot be had: native code cannot be loaded. If your cache folder is"
+              + " on a file system mounted noexec, set the environment variable XDG_CACHE_HOME to"
+              + " a folder of your own on another one",
+          e);
+    }
   }
 
   /** What the latest call of this thread that failed has to say. */

@@ -71,7 +71,7 @@ public final class PseudoTerminal implements AutoCloseable {
     NativeLibraries.prepareJna();
     int controller =
         CLibrary.checked(
-            CLibrary.get().posix_openpt(CLibrary.READ_WRITE | CLibrary.NOT_CONTROLLING),
+            CLibrary.loaded().posix_openpt(CLibrary.READ_WRITE | CLibrary.NOT_CONTROLLING),
             "posix_openpt");
     int portSide = NONE;
     try {
@@ -221,7 +221,8 @@ public final class PseudoTerminal implements AutoCloseable {
           }
           IntByReference count = new IntByReference();
           CLibrary.checked(
-              CLibrary.get().ioctl(portSide, CLibrary.BYTES_TO_READ, count), "ioctl FIONREAD");
+              CLibrary.get().ioctl(portSide, new NativeLong(CLibrary.BYTES_TO_READ), count),
+              "ioctl FIONREAD");
           return Math.max(1, count.getValue());
         });
   }

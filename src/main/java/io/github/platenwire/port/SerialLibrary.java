@@ -7,6 +7,8 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Loads the library for serial ports, once, and no sooner than a serial port is wanted: the class
@@ -14,7 +16,9 @@ import org.jspecify.annotations.Nullable;
  * not know. Safe for use by any thread.
  */
 final class SerialLibrary {
+  private static final Logger LOG = LoggerFactory.getLogger(SerialLibrary.class);
   private static final String TEMPORARY = "java.io.tmpdir";
+  private static final String HOME = "user.home";
   private static boolean ready;
   private static @Nullable String failure;
 
@@ -65,18 +69,30 @@ final class SerialLibrary {
       initialise(folder);
       return null;
     } catch (LinkageError e) {
+      LOG.debug("the library for serial ports", e);
       return "the library for serial ports cannot be loaded from "
           + folder
           + ". If that folder is on a file system mounted noexec, set the environment variable"
           + " XDG_CACHE_HOME to a folder of your own on another one. The system said: "
-          + String.valueOf(e.getMessage()).strip().replaceAll("\\s*\\R\\s*", "; ");
+          + firstReason(String.valueOf(e.getMessage()));
     }
   }
 
+  /** The library tells of each file it tried, one a line with a number; the first is ours. */
+  private static String firstReason(String message) {
+    return message
+        .lines()
+        .map(String::strip)
+        .filter(line -> line.startsWith("[1]: "))
+        .map(line -> line.substring("[1]: ".length()))
+        .findFirst()
+        .orElse(message);
+  }
+
   /**
-   * Touches the class. Meanwhile the temporary folder is the private one: should the library fail
-   * to load from the path it is given, it unpacks a copy there for itself and loads that, and at
-   * its start it removes what older versions left there.
+   * Touches the class. Meanwhile the temporary folder and the home folder are the private one:
+   * should the library fail to load from the path it is given, it unpacks a copy for itself into
+   * each of them, open to everybody, and loads that; and it removes what older versions left there.
    */
   private static void initialise(Path folder) {
     SerialPortThreadFactory.set(
@@ -85,19 +101,24 @@ final class SerialLibrary {
           thread.setDaemon(true);
           return thread;
         });
-    String temporary = System.getProperty(TEMPORARY);
     if (System.getProperty(NativeLibraries.SERIAL_PATH) == null) {
       System.setProperty(NativeLibraries.SERIAL_PATH, folder.toString());
     }
-    System.setProperty(TEMPORARY, folder.toString());
+    String temporary = System.setProperty(TEMPORARY, folder.toString());
+    String home = System.setProperty(HOME, folder.toString());
     try {
       SerialPort.addShutdownHook(ClosingOrder.beforePorts());
     } finally {
-      if (temporary != null) {
-        System.setProperty(TEMPORARY, temporary);
-      } else {
-        System.clearProperty(TEMPORARY);
-      }
+      restore(TEMPORARY, temporary);
+      restore(HOME, home);
+    }
+  }
+
+  private static void restore(String property, @Nullable String value) {
+    if (value != null) {
+      System.setProperty(property, value);
+    } else {
+      System.clearProperty(property);
     }
   }
 }

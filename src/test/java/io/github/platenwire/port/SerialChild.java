@@ -25,12 +25,14 @@ final class SerialChild {
         Ports.serialNames();
         PseudoTerminal.open().close();
         say("temporary " + System.getProperty("java.io.tmpdir"));
+        say("home " + System.getProperty("user.home"));
         sayLoaded();
       }
       case "careless" -> {
         SerialPort.getCommPorts();
         sayLoaded();
       }
+      case "unloadable" -> sayWhyNot();
       case "open" -> readUntilTold(arguments[1]);
       default -> throw new IllegalArgumentException(arguments[0]);
     }
@@ -48,6 +50,17 @@ final class SerialChild {
         .map(line -> line.substring(line.indexOf('/')))
         .distinct()
         .forEach(path -> say("loaded " + path));
+  }
+
+  /** Asks twice: the second answer must not come from the broken class. */
+  private static void sayWhyNot() {
+    for (int i = 0; i < 2; i++) {
+      try {
+        Ports.serialNames();
+      } catch (PortException e) {
+        say(e.reason() + " " + e.getMessage());
+      }
+    }
   }
 
   private static void readUntilTold(String address) throws IOException {
@@ -71,7 +84,6 @@ final class SerialChild {
       for (int i = 0; i < 5; i++) {
         port.read();
       }
-      port.write(new byte[] {'!'});
       say("port was open to the end");
       port.close();
     } catch (IOException e) {

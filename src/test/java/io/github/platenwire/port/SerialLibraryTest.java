@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -38,10 +39,11 @@ class SerialLibraryTest {
     return planted.toRealPath();
   }
 
-  private List<String> run(String what) throws Exception {
-    Process child =
-        SerialChild.start(
-            List.of("-Djava.io.tmpdir=" + temp.toRealPath(), "-Duser.home=" + home()), what);
+  private List<String> run(String what, String... options) throws Exception {
+    List<String> all = new ArrayList<>(List.of(options));
+    all.add("-Djava.io.tmpdir=" + temp.toRealPath());
+    all.add("-Duser.home=" + home());
+    Process child = SerialChild.start(all, what);
     List<String> heard = SerialChild.allHeard(child);
     assertThat(child.waitFor()).isZero();
     return heard;
@@ -64,14 +66,30 @@ class SerialLibraryTest {
 
     List<String> heard = run("careful");
 
-    assertThat(heard).startsWith("temporary " + temp.toRealPath()).hasSize(3);
-    for (String loaded : heard.subList(1, 3)) {
+    assertThat(heard).startsWith("temporary " + temp.toRealPath(), "home " + home()).hasSize(4);
+    for (String loaded : heard.subList(2, 4)) {
       Path library = Path.of(loaded.substring("loaded ".length()));
       assertThat(library.toString()).contains("/platenwire/native/");
       assertThat(PosixFilePermissions.toString(Files.getPosixFilePermissions(library)))
           .isEqualTo("r-x------");
       assertThat(Files.getOwner(library)).isEqualTo(Files.getOwner(temp));
     }
+  }
+
+  /** The library takes os.arch_full for the processor; there is none of this name in its jar. */
+  @Test
+  void load_libraryCannotBeLoaded_saysWhatToDoAndLeavesNothingOpen() throws Exception {
+    List<String> heard = run("unloadable", "-Dos.arch_full=none");
+
+    assertThat(heard).hasSize(2).allMatch(heard.get(0)::equals);
+    assertThat(heard.get(0))
+        .startsWith("UNUSABLE the library for serial ports cannot be loaded from ")
+        .contains("noexec")
+        .contains("XDG_CACHE_HOME")
+        .contains("The system said: ")
+        .hasSizeLessThan(1_000);
+    assertThat(temp.resolve("jSerialComm")).doesNotExist();
+    assertThat(home().resolve(".jSerialComm")).doesNotExist();
   }
 
   @Test
@@ -90,8 +108,6 @@ class SerialLibraryTest {
       }
       // 128 + 15: ended by SIGTERM after the hooks (POSIX, common practice)
       assertThat(child.waitFor()).isEqualTo(143);
-      byte[] heard = new byte[10];
-      assertThat(line.read(heard)).isEqualTo(1);
     }
   }
 }

@@ -39,7 +39,8 @@ final class ByteSet {
     return new ByteSet(bits);
   }
 
-  ByteSet and(ByteSet other) {
+  /** Both sets together. */
+  ByteSet with(ByteSet other) {
     BitSet union = (BitSet) bits.clone();
     union.or(other.bits);
     return new ByteSet(union);

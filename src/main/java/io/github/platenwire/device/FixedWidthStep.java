@@ -26,12 +26,12 @@ final class FixedWidthStep implements Step {
 
   @Override
   public ByteSet starts() {
-    return inner.starts().and(ByteSet.BLANKS);
+    return inner.starts().with(ByteSet.BLANKS);
   }
 
   @Override
   public ByteSet rests() {
-    return inner.starts().and(inner.rests()).and(ByteSet.BLANKS);
+    return inner.starts().with(inner.rests()).with(ByteSet.BLANKS);
   }
 
   @Override

@@ -26,23 +26,23 @@ record NumberFormat(byte mark, int digits, Sign sign, boolean exponent, int impl
     ByteSet signs = ByteSet.of('+', '-');
     return switch (sign) {
       case REQUIRED -> signs;
-      case OPTIONAL -> signs.and(ByteSet.DIGITS).and(marks());
-      case NONE -> ByteSet.DIGITS.and(marks());
+      case OPTIONAL -> signs.with(ByteSet.DIGITS).with(marks());
+      case NONE -> ByteSet.DIGITS.with(marks());
     };
   }
 
   /** What a number may hold after its first byte. */
   ByteSet rests() {
-    ByteSet plain = ByteSet.DIGITS.and(marks());
-    ByteSet gap = sign == Sign.NONE ? plain : plain.and(ByteSet.BLANKS);
-    return exponent ? gap.and(ByteSet.of('e', 'E', '+', '-')) : gap;
+    ByteSet plain = ByteSet.DIGITS.with(marks());
+    ByteSet gap = sign == Sign.NONE ? plain : plain.with(ByteSet.BLANKS);
+    return exponent ? gap.with(ByteSet.of('e', 'E', '+', '-')) : gap;
   }
 
   /** What could go on a number that might as well end before it. */
   ByteSet continues() {
     if (exponent) {
-      return ByteSet.DIGITS.and(marks()).and(ByteSet.of('e', 'E'));
+      return ByteSet.DIGITS.with(marks()).with(ByteSet.of('e', 'E'));
     }
-    return digits > 0 ? marks() : ByteSet.DIGITS.and(marks());
+    return digits > 0 ? marks() : ByteSet.DIGITS.with(marks());
   }
 }

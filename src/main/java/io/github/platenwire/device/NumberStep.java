@@ -52,17 +52,17 @@ final class NumberStep implements Step {
 
   @Override
   public ByteSet starts() {
-    return format.starts().and(over.starts()).and(ByteSet.BLANKS);
+    return format.starts().with(over.starts()).with(ByteSet.BLANKS);
   }
 
   @Override
   public ByteSet rests() {
-    return format.rests().and(over.rests());
+    return format.rests().with(over.rests());
   }
 
   @Override
   public ByteSet continues() {
-    return format.continues().and(over.continues());
+    return format.continues().with(over.continues());
   }
 
   @Override

@@ -112,7 +112,7 @@ final class Terminator {
 
   /** How many lines that are not empty end in some bytes; the first may have begun before them. */
   int count(byte[] stream) {
-    ByteSet own = ByteSet.of(bytes, 0, bytes.length).and(ByteSet.of('\r', '\n'));
+    ByteSet own = ByteSet.of(bytes, 0, bytes.length).with(ByteSet.of('\r', '\n'));
     int lines = 0;
     int matched = 0;
     boolean empty = false;

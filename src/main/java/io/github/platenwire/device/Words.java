@@ -70,7 +70,7 @@ final class Words {
   ByteSet starts() {
     ByteSet set = ByteSet.NONE;
     for (byte[] word : words) {
-      set = set.and(ByteSet.of(word, 0, Math.min(1, word.length)));
+      set = set.with(ByteSet.of(word, 0, Math.min(1, word.length)));
     }
     return set;
   }
@@ -78,7 +78,7 @@ final class Words {
   ByteSet rests() {
     ByteSet set = ByteSet.NONE;
     for (byte[] word : words) {
-      set = set.and(ByteSet.of(word, Math.min(1, word.length), word.length));
+      set = set.with(ByteSet.of(word, Math.min(1, word.length), word.length));
     }
     return set;
   }
@@ -89,7 +89,7 @@ final class Words {
     for (byte[] shorter : words) {
       for (byte[] longer : words) {
         if (longer.length > shorter.length && isAt(shorter, longer, 0, longer.length)) {
-          set = set.and(ByteSet.of(longer, shorter.length, shorter.length + 1));
+          set = set.with(ByteSet.of(longer, shorter.length, shorter.length + 1));
         }
       }
     }

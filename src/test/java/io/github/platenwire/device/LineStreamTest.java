@@ -281,6 +281,7 @@ class LineStreamTest {
     "CR,   'a\r\nb\r\n',      2",
     "CR,   'a\rb\r\r\n\r',    2",
     "'\\x03', 'a\u0003\r\nb\u0003\r\n', 2",
+    "'\\x0D\\x0D\\x0A', 'a\r\r\r\nb\r\r\n', 2",
     "CRLF, '',                0",
   })
   void countFrames_lostBytes_countsLinesThatEnd(String terminator, String lost, int lines) {

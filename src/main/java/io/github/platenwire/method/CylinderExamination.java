@@ -4,7 +4,6 @@ import io.github.platenwire.method.Method.Objection;
 import io.github.platenwire.method.Method.Weight;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 
 /** What speaks against testing a cylinder, before anything is loaded. Immutable. */
@@ -111,8 +110,10 @@ final class CylinderExamination {
                   + " must be corrected"));
       return;
     }
-    Optional<CylinderGeometry> geometry = CylinderGeometry.of(specimen);
-    geometry.ifPresent(known -> examineRatio(known.lengthRatio(), objections));
+    if (specimen.diametersMillimetres().stream().allMatch(CylinderExamination::isPlausible)) {
+      CylinderGeometry.of(specimen)
+          .ifPresent(geometry -> examineRatio(geometry.lengthRatio(), objections));
+    }
   }
 
   private void examineRatio(double ratio, List<Objection> objections) {

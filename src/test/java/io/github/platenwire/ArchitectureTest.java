@@ -65,7 +65,7 @@ class ArchitectureTest {
           "cli");
 
   /** So that no rule can pass on nothing; to be raised as the house grows. */
-  private static final int FEWEST_CLASSES = 70;
+  private static final int FEWEST_CLASSES = 90;
 
   private static final Pattern CLOCK =
       Pattern.compile(

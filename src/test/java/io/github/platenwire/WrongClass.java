@@ -96,7 +96,8 @@ record WrongClass(String rule, String name, boolean bites, String body) {
           bad("console", "window.Prints", "void a() { System.out.println(); }"),
           bad("console", "port.Traces", "void a() { new Exception().printStackTrace(); }"),
           good("console", "terminal.Prints", "void a() { System.err.println(); }"),
-          bad("interrupt", "port.Interrupts", "void a() { Thread.currentThread().interrupt(); }"),
+          bad("interrupt", "record.Interrupts", "void a() { Thread.currentThread().interrupt(); }"),
+          good("interrupt", "port.Interrupts", "void a() { Thread.currentThread().interrupt(); }"),
           bad(
               "interrupt",
               "port.Ends",

@@ -2,6 +2,7 @@ package io.github.platenwire.reading;
 
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
+import java.util.Locale;
 
 /**
  * Writes any bytes as printable ASCII that a person can read, and reads them back.
@@ -90,8 +91,10 @@ public final class EscapedBytes {
     if (!standsAsItIs(c)) {
       throw new IllegalArgumentException(
           String.format(
+              Locale.ROOT,
               "character %d: U+%04X must be written as an escape, such as \\x23",
-              index + 1, (int) c));
+              index + 1,
+              (int) c));
     }
     return (byte) c;
   }

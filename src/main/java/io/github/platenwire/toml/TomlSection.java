@@ -1,6 +1,9 @@
 package io.github.platenwire.toml;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -226,6 +229,32 @@ public final class TomlSection {
       return Optional.of(date);
     }
     throw wrongType(key, value, "a date without quotes, such as 2026-11-25");
+  }
+
+  /** A moment with its offset, such as {@code 2026-11-25T07:15:02Z}, that must be there. */
+  public Instant instant(String key) throws TomlException {
+    Object value = find(key);
+    if (value instanceof OffsetDateTime moment) {
+      return moment.toInstant();
+    }
+    if (value == null) {
+      throw missing(key, "a moment without quotes, such as 2026-11-25T07:15:02Z");
+    }
+    throw wrongType(key, value, "a moment without quotes, such as 2026-11-25T07:15:02Z");
+  }
+
+  /**
+   * A date and time of day without offset, such as {@code 2026-11-18T14:30:00}, that may be there.
+   */
+  public Optional<LocalDateTime> optionalDateTime(String key) throws TomlException {
+    Object value = find(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (value instanceof LocalDateTime dateTime) {
+      return Optional.of(dateTime);
+    }
+    throw wrongType(key, value, "a date and time without quotes, such as 2026-11-18T14:30:00");
   }
 
   /** A list of numbers; empty when the key is absent. */

@@ -10,7 +10,8 @@ import io.github.platenwire.toml.TomlException;
 public final class LabException extends Exception {
   private static final long serialVersionUID = 1L;
 
-  LabException(String message) {
+  /** Makes an error; the message says where, what is wrong, and what would be right. */
+  public LabException(String message) {
     super(message);
   }
 

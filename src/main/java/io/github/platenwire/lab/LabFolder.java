@@ -34,19 +34,36 @@ public final class LabFolder {
   private LabFolder(Path root, LabSettings settings) {
     this.root = root;
     this.settings = settings;
-    Shipped shipped = Shipped.own();
-    this.devices =
-        new Library<>(
-            "device",
-            root,
-            "devices",
-            "devices",
-            shipped,
-            DeviceDefinition::parse,
-            DeviceDefinition::name);
+    this.devices = devicesOf(root);
     this.methods =
         new Library<>(
-            "method", root, "methods", "config/methods", shipped, Method::parse, Method::name);
+            "method",
+            root,
+            "methods",
+            "config/methods",
+            Shipped.own(),
+            Method::parse,
+            Method::name);
+  }
+
+  private static Library<DeviceDefinition> devicesOf(Path root) {
+    return new Library<>(
+        "device",
+        root,
+        "devices",
+        "devices",
+        Shipped.own(),
+        DeviceDefinition::parse,
+        DeviceDefinition::name);
+  }
+
+  /**
+   * A device definition without a lab: from the folder {@code devices} of a folder, else shipped.
+   *
+   * @throws LabException if there is none of the name, or it cannot be used
+   */
+  public static DeviceDefinition deviceOutsideLab(Path folder, String name) throws LabException {
+    return devicesOf(folder.toAbsolutePath().normalize()).find(name);
   }
 
   /**

@@ -1,5 +1,6 @@
 package io.github.platenwire.terminal;
 
+import io.github.platenwire.recorder.ChecklistItem;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -27,6 +27,16 @@ public final class SystemTerminal {
     return new TerminalOut(System.out, charset());
   }
 
+  /** Standard error, for a command whose standard output a program reads. */
+  public static TerminalOut err() {
+    return new TerminalOut(System.err, charset());
+  }
+
+  /** Plain lines without colour, in whatever characters the system's encoding has. */
+  public static TerminalTraits plainTraits() {
+    return TerminalTraits.of(/* terminal= */ false, charset(), System.getenv());
+  }
+
   /** Standard input. */
   public static BufferedReader in() {
     return new BufferedReader(new InputStreamReader(System.in, charset()));

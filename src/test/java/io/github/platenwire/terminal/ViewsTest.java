@@ -8,6 +8,7 @@ import io.github.platenwire.method.MethodResult.Check;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.recorder.ChecklistItem;
 import java.io.IOException;
 import java.util.List;
 import java.util.Optional;

@@ -52,7 +52,7 @@ public final class TomlSection {
    * @throws TomlException at the first syntax error
    */
   public static TomlSection parse(String text, String source) throws TomlException {
-    TomlParseResult result = Toml.parse(text);
+    TomlParseResult result = parsed(text, source);
     if (result.hasErrors()) {
       TomlParseError first = result.errors().get(0);
       throw new TomlException(
@@ -62,6 +62,23 @@ public final class TomlSection {
           String.valueOf(first.getMessage()));
     }
     return new TomlSection(source, "", result, 1, 1);
+  }
+
+  /**
+   * The library's own result. On a malformed escape in a string its parser fails with an error of
+   * its own instead of reporting it (seen in 1.1.1); that is a fault of the document all the same.
+   */
+  private static TomlParseResult parsed(String text, String source) throws TomlException {
+    try {
+      return Toml.parse(text);
+    } catch (AssertionError | RuntimeException e) {
+      throw new TomlException(
+          source,
+          1,
+          1,
+          "this is no TOML that can be read; look for a backslash in a string that begins no escape"
+              + " (write \\\\ for a backslash)");
+    }
   }
 
   /** The document's name for error messages. */

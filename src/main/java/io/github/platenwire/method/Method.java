@@ -2,6 +2,7 @@ package io.github.platenwire.method;
 
 import io.github.platenwire.toml.TomlException;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A test method with its parameters, as a method file tells it. Immutable; safe for any thread; the
@@ -36,6 +37,11 @@ public interface Method {
    * @param setting when and on what it is tested
    */
   MethodRun start(Specimen specimen, TestSetting setting);
+
+  /** How companion specimens are held against each other, if the method says so. */
+  default Optional<Companions> companions() {
+    return Optional.empty();
+  }
 
   /**
    * Something that speaks against testing a specimen.

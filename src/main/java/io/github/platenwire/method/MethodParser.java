@@ -3,15 +3,20 @@ package io.github.platenwire.method;
 import io.github.platenwire.toml.TomlException;
 import io.github.platenwire.toml.TomlSection;
 
-/** Stands in until its owner has written it. */
+/** Finds out of what kind a method file is, and hands it to whoever reads that kind. Stateless. */
 final class MethodParser {
+  private static final String FORMAT = "platenwire-method 1";
+  private static final String COMPRESSION_CYLINDER = "compression-cylinder";
+
   private MethodParser() {}
 
   static Method parse(String text, String source) throws TomlException {
-    TomlSection section = TomlSection.parse(text, source);
-    if (!section.has("never")) {
-      throw section.error("not there yet");
-    }
-    throw section.error("never");
+    TomlSection file = TomlSection.parse(text, source);
+    file.choice("format", FORMAT);
+    String kind = file.choice("kind", COMPRESSION_CYLINDER);
+    return switch (kind) {
+      case COMPRESSION_CYLINDER -> new CompressionMethod(CompressionParser.parse(file), text);
+      default -> throw file.error("kind", "nobody reads methods of kind '" + kind + "'");
+    };
   }
 }

@@ -1,6 +1,8 @@
 package io.github.platenwire.method;
 
 import java.time.LocalDateTime;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -36,9 +38,9 @@ public record Specimen(
     Optional<String> curing,
     Optional<String> moisture,
     Map<String, String> asWritten) {
-  /** Makes list and map immutable. */
+  /** Makes list and map immutable; the map keeps the order of the columns. */
   public Specimen {
     diametersMillimetres = List.copyOf(diametersMillimetres);
-    asWritten = Map.copyOf(asWritten);
+    asWritten = Collections.unmodifiableMap(new LinkedHashMap<>(asWritten));
   }
 }

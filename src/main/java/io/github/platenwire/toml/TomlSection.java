@@ -1,7 +1,11 @@
 package io.github.platenwire.toml;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -78,12 +82,12 @@ public final class TomlSection {
   /**
    * Declares every key that may stand in this table.
    *
-   * @throws TomlException at the first key that is not among them, with the nearest allowed one as
-   *     a suggestion
+   * @throws TomlException at the first key in the file that is not among them, with the nearest
+   *     allowed one as a suggestion
    */
   public void allow(String... allowed) throws TomlException {
     Set<String> known = Set.of(allowed);
-    for (String key : keys()) {
+    for (String key : keysInFileOrder()) {
       if (!known.contains(key)) {
         throw error(
             key,
@@ -144,7 +148,14 @@ public final class TomlSection {
     }
     throw error(
         key,
-        "'" + value + "' is not possible for " + key + "; possible: " + String.join(", ", choices));
+        "'"
+            + value
+            + "' is not possible for "
+            + key
+            + Suggestions.nearest(value, known)
+                .map(s -> ", did you mean '" + s + "'? Possible: ")
+                .orElse("; possible: ")
+            + String.join(", ", choices));
   }
 
   /** A number, whole or not, that must be there. */
@@ -218,6 +229,32 @@ public final class TomlSection {
       return Optional.of(date);
     }
     throw wrongType(key, value, "a date without quotes, such as 2026-11-25");
+  }
+
+  /** A moment with its offset, such as {@code 2026-11-25T07:15:02Z}, that must be there. */
+  public Instant instant(String key) throws TomlException {
+    Object value = find(key);
+    if (value instanceof OffsetDateTime moment) {
+      return moment.toInstant();
+    }
+    if (value == null) {
+      throw missing(key, "a moment without quotes, such as 2026-11-25T07:15:02Z");
+    }
+    throw wrongType(key, value, "a moment without quotes, such as 2026-11-25T07:15:02Z");
+  }
+
+  /**
+   * A date and time of day without offset, such as {@code 2026-11-18T14:30:00}, that may be there.
+   */
+  public Optional<LocalDateTime> optionalDateTime(String key) throws TomlException {
+    Object value = find(key);
+    if (value == null) {
+      return Optional.empty();
+    }
+    if (value instanceof LocalDateTime dateTime) {
+      return Optional.of(dateTime);
+    }
+    throw wrongType(key, value, "a date and time without quotes, such as 2026-11-18T14:30:00");
   }
 
   /** A list of numbers; empty when the key is absent. */
@@ -311,19 +348,15 @@ public final class TomlSection {
    */
   public Map<String, TomlSection> namedSections() throws TomlException {
     Map<String, TomlSection> sections = new LinkedHashMap<>();
-    List<String> names = new ArrayList<>(keys());
-    names.sort(
-        (a, b) -> {
-          TomlException first = error(a, "");
-          TomlException second = error(b, "");
-          return first.line() != second.line()
-              ? Integer.compare(first.line(), second.line())
-              : Integer.compare(first.column(), second.column());
-        });
-    for (String name : names) {
+    for (String name : keysInFileOrder()) {
       sections.put(name, section(name));
     }
     return sections;
+  }
+
+  private List<String> keysInFileOrder() {
+    Comparator<String> byLine = Comparator.comparingInt(key -> error(key, "").line());
+    return keys().stream().sorted(byLine.thenComparingInt(key -> error(key, "").column())).toList();
   }
 
   /** Every key of this table with its text, in key order. */

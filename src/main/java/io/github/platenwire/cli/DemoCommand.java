@@ -1,0 +1,146 @@
+package io.github.platenwire.cli;
+
+import io.github.platenwire.emulate.DemoScenario;
+import io.github.platenwire.emulate.DemoSpecimen;
+import io.github.platenwire.lab.LabException;
+import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.lab.LabTemplate;
+import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.reading.SystemClocks;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+
+/** {@code demo}: a lab day on emulated devices, through the real path. */
+@Command(
+    name = "demo",
+    description = {
+      "Make a lab folder and break three companion cylinders on an emulated load frame: its bytes go through the",
+      "same port, device, recorder and method as a real one's. Ends with what was measured beside the truth."
+    },
+    mixinStandardHelpOptions = true,
+    versionProvider = Version.class,
+    footer = {
+      "",
+      "Examples:",
+      "  platenwire demo",
+      "  platenwire demo --lab alder-demo --pace real",
+      "  platenwire demo --lab alder-demo-2 --seed 7"
+    })
+final class DemoCommand implements Callable<Integer> {
+  private static final String RIG = "frame-1";
+
+  @Option(
+      names = "--lab",
+      paramLabel = "DIR",
+      description = "The lab folder to make (default: ${DEFAULT-VALUE}).")
+  private Path folder = Path.of("platenwire-demo");
+
+  @Option(
+      names = "--pace",
+      paramLabel = "PACE",
+      description =
+          "real: as long as a real test takes; fast: as fast as the readings can be recorded, on an emulated clock (default: ${DEFAULT-VALUE}).")
+  private String pace = "fast";
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "The same seed breaks the same cylinders (default: ${DEFAULT-VALUE}).")
+  private long seed = 1;
+
+  @Override
+  public Integer call() throws Exception {
+    boolean real = realPace();
+    refuseOccupied();
+    ZoneId zone = ZoneId.systemDefault();
+    Instant now = SystemClocks.wall().now().truncatedTo(ChronoUnit.SECONDS);
+    Instant start = real ? now : now.minus(DemoBench.BETWEEN_TESTS.multipliedBy(4));
+    DemoScenario scenario = new DemoScenario(start, zone, seed);
+    Face face = Face.standard(UnitSystem.SI);
+    try (DemoBench bench = real ? DemoBench.realPace() : DemoBench.fast(start)) {
+      LabFolder lab = makeLab(scenario, zone, bench.port());
+      Logging.toFolder(lab.root());
+      face.line(
+          "Made the lab folder "
+              + lab.root()
+              + " of an invented study: a footbridge over Alder Weir.");
+      face.line(
+          "Breaking three cylinders of "
+              + scenario.today().get(0).series()
+              + " on an emulated load frame at "
+              + bench.port()
+              + (real ? ", at true pace." : ", on an emulated clock."));
+      DemoReport report = new DemoReport(face);
+      for (DemoSpecimen specimen : scenario.today()) {
+        report.add(breakOne(lab, scenario, specimen, bench, face));
+      }
+      return report.print(lab.root());
+    }
+  }
+
+  private DemoResult breakOne(
+      LabFolder lab, DemoScenario scenario, DemoSpecimen specimen, DemoBench bench, Face face)
+      throws LabException, IOException, InterruptedException, CommandException {
+    return new DemoTest(lab, RIG, scenario, specimen, face).run(bench);
+  }
+
+  private LabFolder makeLab(DemoScenario scenario, ZoneId zone, String port)
+      throws LabException, IOException {
+    LabTemplate template =
+        LabTemplate.example("Alder Weir demo lab", zone, UnitSystem.SI)
+            .withRigs(
+                Map.of(
+                    RIG,
+                    scenario.rigText(RIG, port, DemoTest.DEVICE),
+                    "frame-2",
+                    scenario.rigText("frame-2", "tcp://127.0.0.1:5331", DemoTest.DEVICE)))
+            .withSpecimens(scenario.specimensText())
+            .withStudy(scenario.studyText());
+    LabFolder lab = LabFolder.create(folder, template);
+    Files.writeString(
+        lab.root().resolve("calibrations").resolve(DemoScenario.CALIBRATION_NAME + ".toml"),
+        scenario.calibrationText());
+    return lab;
+  }
+
+  private boolean realPace() throws CommandException {
+    return switch (pace) {
+      case "real" -> true;
+      case "fast" -> false;
+      default ->
+          throw new CommandException(
+              ExitCode.USAGE, "--pace must be real or fast, not '" + pace + "'");
+    };
+  }
+
+  private void refuseOccupied() throws IOException, CommandException {
+    if (!Files.exists(folder)) {
+      return;
+    }
+    List<Path> inside = new ArrayList<>();
+    if (Files.isDirectory(folder)) {
+      try (Stream<Path> entries = Files.list(folder)) {
+        entries.forEach(inside::add);
+      }
+    } else {
+      inside.add(folder);
+    }
+    if (!inside.isEmpty()) {
+      throw new CommandException(
+          ExitCode.USAGE,
+          folder
+              + " is there already and is not empty. The demo never writes into what is there: name another folder with --lab, or remove this one.");
+    }
+  }
+}

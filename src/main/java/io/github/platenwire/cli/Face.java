@@ -1,0 +1,122 @@
+package io.github.platenwire.cli;
+
+import io.github.platenwire.method.AggregateBreak;
+import io.github.platenwire.method.FractureType;
+import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.record.Observations;
+import io.github.platenwire.recorder.ChecklistItem;
+import io.github.platenwire.recorder.Progress;
+import io.github.platenwire.terminal.Cautions;
+import io.github.platenwire.terminal.ChecklistView;
+import io.github.platenwire.terminal.Choice;
+import io.github.platenwire.terminal.LiveEvent;
+import io.github.platenwire.terminal.LiveFace;
+import io.github.platenwire.terminal.LiveFrame;
+import io.github.platenwire.terminal.LiveScreen;
+import io.github.platenwire.terminal.Look;
+import io.github.platenwire.terminal.PlainLines;
+import io.github.platenwire.terminal.Questions;
+import io.github.platenwire.terminal.SystemTerminal;
+import io.github.platenwire.terminal.TerminalOut;
+import io.github.platenwire.terminal.TerminalSize;
+import io.github.platenwire.terminal.TerminalTraits;
+import io.github.platenwire.terminal.TestFacts;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Supplier;
+
+/**
+ * What one command shows a person: brings the terminal's parts together. Confined to the command's
+ * thread, except {@link #frame}.
+ */
+final class Face {
+  private final TerminalOut out;
+  private final TerminalTraits traits;
+  private final Supplier<TerminalSize> sizes;
+  private final Look look;
+
+  private Face(TerminalOut out, TerminalTraits traits, UnitSystem first) {
+    this.out = out;
+    this.traits = traits;
+    this.sizes = SystemTerminal.sizes();
+    this.look = new Look(traits.palette(), traits.glyphs(), first);
+  }
+
+  /** On standard output. */
+  static Face standard(UnitSystem first) {
+    return new Face(SystemTerminal.out(), SystemTerminal.traits(), first);
+  }
+
+  /** On standard error, in plain lines: standard output is kept for a program to read. */
+  static Face besideJson(UnitSystem first) {
+    return new Face(SystemTerminal.err(), SystemTerminal.plainTraits(), first);
+  }
+
+  void lines(List<String> lines) {
+    out.lines(lines);
+  }
+
+  void line(String line) {
+    out.lines(List.of(line));
+  }
+
+  int columns() {
+    return sizes.get().columns();
+  }
+
+  Look look() {
+    return look;
+  }
+
+  void cautions(String standard) {
+    out.lines(Cautions.lines(standard, columns(), look));
+  }
+
+  void checklist(List<ChecklistItem> items) {
+    out.lines(ChecklistView.lines(items, columns(), look));
+  }
+
+  /** What shows the running test. */
+  LiveFace live(TestFacts facts, Duration lineEvery) {
+    return traits.redraws()
+        ? new LiveScreen(out, sizes, SystemClocks.monotonic(), look, facts)
+        : new PlainLines(out, SystemClocks.monotonic(), look, lineEvery);
+  }
+
+  /** A recording's progress as the live view takes it. */
+  static LiveFrame frame(Progress progress) {
+    Optional<LiveEvent> event =
+        progress.events() == 0
+            ? Optional.empty()
+            : Optional.of(new LiveEvent(progress.events(), progress.lastEvent()));
+    return new LiveFrame(progress.view(), event, progress.readings(), progress.marked());
+  }
+
+  Questions questions() {
+    return new Questions(SystemTerminal.in(), out, sizes, look);
+  }
+
+  /** Asks what a person saw; whatever is left out is left out. */
+  Observations observations(Questions questions) {
+    List<Choice> fractures =
+        Arrays.stream(FractureType.values())
+            .map(type -> new Choice(Integer.toString(type.number()), type.words(), type.sketch()))
+            .toList();
+    Optional<String> fracture = questions.choice("How did it break?", fractures);
+    List<Choice> aggregates = new ArrayList<>();
+    for (AggregateBreak kind : AggregateBreak.values()) {
+      aggregates.add(new Choice(Integer.toString(aggregates.size() + 1), kind.words()));
+    }
+    Optional<String> aggregate =
+        questions
+            .choice("Did the break go through the aggregate or around it?", aggregates)
+            .map(key -> AggregateBreak.values()[Integer.parseInt(key) - 1].key());
+    Optional<String> notes = questions.text("Anything else to note?");
+    return new Observations(
+        fracture, fracture.flatMap(FractureType::ofKey).map(FractureType::words), aggregate, notes);
+  }
+}

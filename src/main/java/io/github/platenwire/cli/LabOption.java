@@ -1,0 +1,22 @@
+package io.github.platenwire.cli;
+
+import io.github.platenwire.lab.LabException;
+import io.github.platenwire.lab.LabFolder;
+import java.nio.file.Path;
+import picocli.CommandLine.Option;
+
+/** The option {@code --lab}, which every command that works in a lab folder has. */
+final class LabOption {
+  @Option(
+      names = "--lab",
+      paramLabel = "DIR",
+      description = "The lab folder (default: the current folder).")
+  private Path folder = Path.of("");
+
+  /** Opens the lab folder and logs into it from now on. */
+  LabFolder open() throws LabException {
+    LabFolder lab = LabFolder.open(folder);
+    Logging.toFolder(lab.root());
+    return lab;
+  }
+}

@@ -1,0 +1,109 @@
+package io.github.platenwire.cli;
+
+import ch.qos.logback.classic.Level;
+import ch.qos.logback.classic.Logger;
+import ch.qos.logback.classic.LoggerContext;
+import ch.qos.logback.classic.encoder.PatternLayoutEncoder;
+import ch.qos.logback.classic.spi.Configurator;
+import ch.qos.logback.classic.spi.ConfiguratorRank;
+import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.rolling.RollingFileAppender;
+import ch.qos.logback.core.rolling.SizeAndTimeBasedRollingPolicy;
+import ch.qos.logback.core.spi.ContextAwareBase;
+import ch.qos.logback.core.status.NopStatusListener;
+import ch.qos.logback.core.util.FileSize;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Sets up the log. Until a lab folder is known nothing is logged anywhere; afterwards into {@code
+ * logs/platenwire.log} of that folder, never to the console. A log that cannot be written is given
+ * up silently: it must not stop a test. Safe for any thread.
+ */
+public final class Logging {
+  private static final String PATTERN =
+      "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSS'Z'\", UTC} %-5level [%thread] %logger{0}: %msg\n%ex";
+  private static final String FILE_BYTES = "2MB";
+  private static final String ALL_BYTES = "20MB";
+  private static final int DAYS_KEPT = 90;
+
+  private Logging() {}
+
+  /**
+   * Logs into a lab folder from now on, in place of any earlier one. The file is taken over by a
+   * new one each day (UTC) and at 2 MB; older ones are kept for 90 days and 20 MB together.
+   *
+   * @param folder the lab folder
+   */
+  public static synchronized void toFolder(Path folder) {
+    Path logs = folder.resolve("logs");
+    LoggerContext context = quiet();
+    try {
+      Files.createDirectories(logs);
+    } catch (IOException e) {
+      return;
+    }
+    RollingFileAppender<ILoggingEvent> appender = appender(context, logs);
+    appender.start();
+    if (appender.isStarted()) {
+      Logger root = context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME);
+      root.addAppender(appender);
+      root.setLevel(Level.INFO);
+    }
+  }
+
+  /** Ends logging and gives the file back. */
+  public static synchronized void stop() {
+    quiet();
+  }
+
+  private static LoggerContext quiet() {
+    LoggerContext context = (LoggerContext) LoggerFactory.getILoggerFactory();
+    Logger root = context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME);
+    root.setLevel(Level.OFF);
+    root.detachAndStopAllAppenders();
+    return context;
+  }
+
+  private static RollingFileAppender<ILoggingEvent> appender(LoggerContext context, Path logs) {
+    PatternLayoutEncoder encoder = new PatternLayoutEncoder();
+    encoder.setContext(context);
+    encoder.setCharset(StandardCharsets.UTF_8);
+    encoder.setPattern(PATTERN);
+    encoder.start();
+
+    RollingFileAppender<ILoggingEvent> appender = new RollingFileAppender<>();
+    appender.setContext(context);
+    appender.setName("lab");
+    appender.setFile(logs.resolve("platenwire.log").toString());
+    appender.setEncoder(encoder);
+
+    SizeAndTimeBasedRollingPolicy<ILoggingEvent> policy = new SizeAndTimeBasedRollingPolicy<>();
+    policy.setContext(context);
+    policy.setParent(appender);
+    policy.setFileNamePattern(logs.resolve("platenwire.%d{yyyy-MM-dd, UTC}.%i.log").toString());
+    policy.setMaxFileSize(FileSize.valueOf(FILE_BYTES));
+    policy.setTotalSizeCap(FileSize.valueOf(ALL_BYTES));
+    policy.setMaxHistory(DAYS_KEPT);
+    policy.start();
+    appender.setRollingPolicy(policy);
+    return appender;
+  }
+
+  /** Found by Logback when the first logger is made; keeps it from writing to the console. */
+  @ConfiguratorRank(ConfiguratorRank.CUSTOM_HIGH_PRIORITY)
+  public static final class Silence extends ContextAwareBase implements Configurator {
+    /** Made by Logback. */
+    public Silence() {}
+
+    @Override
+    public ExecutionStatus configure(LoggerContext context) {
+      context.getStatusManager().add(new NopStatusListener());
+      context.getLogger(org.slf4j.Logger.ROOT_LOGGER_NAME).setLevel(Level.OFF);
+      return ExecutionStatus.DO_NOT_INVOKE_NEXT_IF_ANY;
+    }
+  }
+}

@@ -1,0 +1,61 @@
+package io.github.platenwire.lab;
+
+import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.quantity.Unit;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * One channel of a rig: a value that one device at one port keeps sending. Immutable.
+ *
+ * @param name unique in the rig; lower-case letters, digits and hyphens
+ * @param quantity force or length
+ * @param unit the unit in which its readings are kept
+ * @param port where its device is reached, as written
+ * @param device the name of the device's definition
+ * @param field which value of the device's frame it is; may be absent if a frame has but one
+ * @param delayMillis how long the device takes from measuring to sending, in milliseconds
+ * @param calibration the name of its calibration, if it has one
+ * @param rangeLow least value it can show, in {@code unit}
+ * @param rangeHigh greatest value it can show, in {@code unit}
+ * @param zeroTolerance greatest zero that may be taken off, in {@code unit}
+ * @param lateAfterMillis silence after which it is late, in milliseconds
+ * @param resolution smallest step, in {@code unit}, if known
+ * @param greatestSlope greatest rate of change that the machine can produce, in {@code unit} a
+ *     second, if known
+ */
+public record Channel(
+    String name,
+    Quantity quantity,
+    Unit unit,
+    String port,
+    String device,
+    Optional<String> field,
+    double delayMillis,
+    Optional<String> calibration,
+    double rangeLow,
+    double rangeHigh,
+    double zeroTolerance,
+    double lateAfterMillis,
+    OptionalDouble resolution,
+    OptionalDouble greatestSlope) {
+
+  /**
+   * What a method may know of this channel.
+   *
+   * @param calibrated the channel's calibration, if it has one
+   */
+  public ChannelFacts facts(Optional<Calibration> calibrated) {
+    return new ChannelFacts(
+        name,
+        quantity,
+        unit,
+        rangeLow,
+        rangeHigh,
+        resolution,
+        zeroTolerance,
+        greatestSlope,
+        calibrated.map(Calibration::expandedUncertaintyPercent).orElse(OptionalDouble.empty()));
+  }
+}

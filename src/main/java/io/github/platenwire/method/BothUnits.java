@@ -1,0 +1,73 @@
+package io.github.platenwire.method;
+
+import io.github.platenwire.quantity.Rounding;
+import io.github.platenwire.quantity.Unit;
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
+
+/**
+ * Figures in words: SI first, inch-pound beside it, each rounded from the exact value. Stateless.
+ */
+final class BothUnits {
+  private static final BigDecimal TENTH = new BigDecimal("0.1");
+
+  private BothUnits() {}
+
+  static String stress(double megapascals, CompressionRules.Steps steps) {
+    return both(megapascals, Unit.MEGAPASCAL, Unit.PSI, steps);
+  }
+
+  static String rate(double megapascalsPerSecond, CompressionRules.Steps steps) {
+    return both(megapascalsPerSecond, Unit.MEGAPASCAL_PER_SECOND, Unit.PSI_PER_SECOND, steps);
+  }
+
+  static String force(double newtons, CompressionRules.Steps steps) {
+    return both(Unit.KILONEWTON.fromBase(newtons), Unit.KILONEWTON, Unit.POUND_FORCE, steps);
+  }
+
+  private static String both(double value, Unit si, Unit inchPound, CompressionRules.Steps steps) {
+    return rounded(value, steps.si())
+        + " "
+        + si.symbol()
+        + " ("
+        + rounded(si.convert(value, inchPound), steps.inchPound())
+        + " "
+        + inchPound.symbol()
+        + ")";
+  }
+
+  static String rounded(double value, BigDecimal step) {
+    return Rounding.halfEven(value, step).toPlainString();
+  }
+
+  static String rounded(double value, String step) {
+    return rounded(value, new BigDecimal(step));
+  }
+
+  /** A share between 0 and 1 in whole percent, never rounded up to 100 nor down to 0. */
+  static String wholePercent(double share) {
+    if (share > 0.99 && share < 1) {
+      return "over 99 %";
+    }
+    return share > 0 && share < 0.01 ? "under 1 %" : rounded(share * 100, BigDecimal.ONE) + " %";
+  }
+
+  static String tenthPercent(double percent) {
+    return rounded(percent, TENTH) + " %";
+  }
+
+  /** To six significant digits with a decimal point, without trailing noughts or exponent. */
+  static String plain(double value) {
+    BigDecimal six = BigDecimal.valueOf(value).round(new MathContext(6, RoundingMode.HALF_EVEN));
+    return six.signum() == 0 ? "0" : six.stripTrailingZeros().toPlainString();
+  }
+
+  static double megapascalsToPsi(double megapascals) {
+    return Unit.PSI.fromBase(megapascals);
+  }
+
+  static double psiToMegapascals(double psi) {
+    return Unit.PSI.toBase(psi);
+  }
+}

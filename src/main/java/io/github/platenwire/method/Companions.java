@@ -1,0 +1,148 @@
+package io.github.platenwire.method;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Holds companion specimens, which are of one series and one age, against each other: the range of
+ * their strengths, in percent of their mean, against the limit. For two and three the limit is the
+ * one that the standard prints for their size and conditions; for more it is the multiplier of ASTM
+ * C670 for their number times the printed coefficient of variation. The range is rounded to 0.1 %
+ * before it is held against the limit, so that the verdict agrees with the figures shown.
+ * Immutable.
+ */
+public final class Companions {
+  private static final int FIRST_MULTIPLIER = 2;
+
+  private final CompressionRules rules;
+
+  Companions(CompressionRules rules) {
+    this.rules = rules;
+  }
+
+  /** Under what conditions specimens were made and cured. */
+  public enum Conditions {
+    /** Made and cured in the laboratory. */
+    LABORATORY,
+    /** Made or cured on site. */
+    FIELD;
+
+    /** The word in a method file: {@code laboratory} or {@code field}. */
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+  }
+
+  /**
+   * How companions stand. Immutable.
+   *
+   * @param count how many there are
+   * @param meanMegapascals mean strength, not rounded
+   * @param meanRounded mean strength rounded by the method's rule, in megapascals
+   * @param meanRoundedPsi the same in psi, rounded from the exact mean
+   * @param rangePercent greatest less least strength in percent of the mean; 0 for a single one
+   * @param limitPercent the limit, where there is one
+   * @param within whether the range is within the limit, where there is one
+   * @param words the same for a person
+   */
+  public record Verdict(
+      int count,
+      double meanMegapascals,
+      String meanRounded,
+      String meanRoundedPsi,
+      double rangePercent,
+      OptionalDouble limitPercent,
+      Optional<Boolean> within,
+      String words) {}
+
+  /**
+   * Judges companions.
+   *
+   * @param conditions under what conditions they were made and cured
+   * @param diameterMillimetres their mean diameter, which tells their nominal size
+   * @param strengthsMegapascals strength of each, not rounded
+   * @throws IllegalArgumentException if there is none, or one is not above 0
+   */
+  public Verdict judge(
+      Conditions conditions, double diameterMillimetres, List<Double> strengthsMegapascals) {
+    if (strengthsMegapascals.isEmpty()
+        || strengthsMegapascals.stream().anyMatch(strength -> !(strength > 0))) {
+      throw new IllegalArgumentException("strengths must be above 0: " + strengthsMegapascals);
+    }
+    int count = strengthsMegapascals.size();
+    double mean = strengthsMegapascals.stream().mapToDouble(Double::doubleValue).sum() / count;
+    double range =
+        (Collections.max(strengthsMegapascals) - Collections.min(strengthsMegapascals))
+            / mean
+            * 100;
+    OptionalDouble limit = limit(conditions, diameterMillimetres, count);
+    Optional<Boolean> within =
+        limit.isPresent()
+            ? Optional.of(
+                Double.parseDouble(BothUnits.rounded(range, "0.1")) <= limit.getAsDouble())
+            : Optional.empty();
+    CompressionRules.Steps steps = rules.rounding().stress();
+    return new Verdict(
+        count,
+        mean,
+        BothUnits.rounded(mean, steps.si()),
+        BothUnits.rounded(BothUnits.megapascalsToPsi(mean), steps.inchPound()),
+        range,
+        limit,
+        within,
+        words(count, mean, range, limit, within, conditions));
+  }
+
+  private OptionalDouble limit(Conditions conditions, double diameterMillimetres, int count) {
+    int multiplier = count - FIRST_MULTIPLIER;
+    List<Double> multipliers = rules.companions().multipliers();
+    for (CompressionRules.Precision printed : rules.companions().precisions()) {
+      if (printed.conditions() == conditions && printed.fits(diameterMillimetres)) {
+        return switch (count) {
+          case 1 -> OptionalDouble.empty();
+          case 2 -> OptionalDouble.of(printed.rangeOfTwoPercent());
+          case 3 -> OptionalDouble.of(printed.rangeOfThreePercent());
+          default ->
+              multiplier < multipliers.size()
+                  ? OptionalDouble.of(
+                      Double.parseDouble(
+                          BothUnits.rounded(
+                              multipliers.get(multiplier) * printed.cvPercent(), "0.1")))
+                  : OptionalDouble.empty();
+        };
+      }
+    }
+    return OptionalDouble.empty();
+  }
+
+  private String words(
+      int count,
+      double mean,
+      double range,
+      OptionalDouble limit,
+      Optional<Boolean> within,
+      Conditions conditions) {
+    String meanWords = BothUnits.stress(mean, rules.rounding().stress());
+    if (count == 1) {
+      return "1 companion so far, " + meanWords + ": no range yet";
+    }
+    String seen =
+        count + " companions, range " + BothUnits.tenthPercent(range) + " of the mean " + meanWords;
+    if (limit.isEmpty()) {
+      return seen
+          + "; no limit is printed for "
+          + count
+          + " of this size under "
+          + conditions.word()
+          + " conditions";
+    }
+    return seen
+        + ", limit "
+        + BothUnits.tenthPercent(limit.getAsDouble())
+        + ": "
+        + (within.orElse(false) ? "within" : "beyond");
+  }
+}

@@ -1,0 +1,157 @@
+package io.github.platenwire.method;
+
+import io.github.platenwire.live.BandJudge;
+import io.github.platenwire.live.ZeroFinder;
+import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.reading.Quality;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/** One cylinder in compression. Confined to the recorder thread. */
+final class CompressionRun implements MethodRun, LoadFollower.Listener {
+  private final CompressionRules rules;
+  private final Specimen specimen;
+  private final TestSetting setting;
+  private final List<Method.Objection> objections;
+  private final CylinderGeometry geometry;
+  private final int loadChannel;
+  private final Unit unit;
+  private final LoadFollower follower;
+  private final Optional<LiveView.RateBand> band;
+  private List<Happening> happenings = List.of();
+  private long lastSeq;
+  private long lastMicros;
+  private boolean finished;
+
+  CompressionRun(
+      CompressionRules rules,
+      Specimen specimen,
+      TestSetting setting,
+      List<Method.Objection> objections) {
+    this.rules = rules;
+    this.specimen = specimen;
+    this.setting = setting;
+    this.objections = objections;
+    this.geometry = CylinderGeometry.of(specimen).orElseThrow();
+    LoadChannel channel = LoadChannel.find(setting.channels());
+    this.loadChannel = channel.index();
+    this.unit = channel.unit();
+    this.band = Optional.of(rules.rate().si());
+    List<BandJudge.Band> bands =
+        List.of(inNewtons(rules.rate().si()), inNewtons(rules.rate().inchPound()));
+    this.follower = new LoadFollower(rules.load(), channel, bands, this);
+  }
+
+  private BandJudge.Band inNewtons(LiveView.RateBand stresses) {
+    return new BandJudge.Band(
+        stresses.lowMegapascalsPerSecond() * geometry.area(),
+        stresses.highMegapascalsPerSecond() * geometry.area());
+  }
+
+  @Override
+  public void reading(long seq, long elapsedMicros, int channel, double value, Quality quality) {
+    follower.time(elapsedMicros);
+    if (channel != loadChannel) {
+      return;
+    }
+    lastSeq = seq;
+    lastMicros = elapsedMicros;
+    if (quality == Quality.OVER) {
+      follower.overRange();
+    } else if (quality == Quality.OK && Double.isFinite(value)) {
+      follower.reading(seq, elapsedMicros, unit.toBase(value));
+    }
+  }
+
+  @Override
+  public void time(long elapsedMicros) {
+    follower.time(elapsedMicros);
+  }
+
+  @Override
+  public List<Happening> takeHappenings() {
+    List<Happening> taken = happenings;
+    happenings = List.of();
+    return taken;
+  }
+
+  private void happen(String text, boolean force) {
+    if (happenings.isEmpty()) {
+      happenings = new ArrayList<>();
+    }
+    happenings.add(new Happening(text, force));
+  }
+
+  @Override
+  public void zeroSettled() {
+    ZeroFinder zero = follower.zero();
+    String figures = "load=" + inChannelUnit(zero.zero()) + " n=" + zero.readings();
+    happen(
+        switch (zero.state()) {
+          case QUIET -> "zero " + figures;
+          case SHORT -> "zero short " + figures;
+          case NONE, SEEKING -> "zero missing " + figures;
+        },
+        false);
+  }
+
+  @Override
+  public void loading() {
+    happen("loading", true);
+  }
+
+  @Override
+  public void broken() {
+    happen(
+        "break peak=" + inChannelUnit(follower.peak().peak()) + " seq=" + follower.peak().peakSeq(),
+        true);
+  }
+
+  @Override
+  public void withdrawn() {
+    happen("break withdrawn", false);
+  }
+
+  @Override
+  public void suspect(long seq) {
+    happen("suspect load seq=" + seq, false);
+  }
+
+  private String inChannelUnit(double newtons) {
+    return BothUnits.plain(unit.fromBase(newtons)) + " unit=" + unit.symbol();
+  }
+
+  @Override
+  public Optional<Ending> ending() {
+    return follower.phase() == LiveView.Phase.ENDED ? Optional.of(Ending.BREAK) : Optional.empty();
+  }
+
+  @Override
+  public LiveView view() {
+    double load = follower.loadNewtons();
+    double peak = follower.peak().peak();
+    return new LiveView(
+        follower.phase(),
+        lastSeq,
+        lastMicros,
+        load,
+        peak,
+        load / geometry.area(),
+        peak / geometry.area(),
+        follower.rateNewtonsPerSecond() / geometry.area(),
+        band,
+        follower.phase() == LiveView.Phase.LOADING && !follower.breaks().isLow());
+  }
+
+  @Override
+  public MethodResult finish() {
+    if (finished) {
+      throw new IllegalStateException("the result was already asked for");
+    }
+    finished = true;
+    follower.finish();
+    return new CompressionOutcome(rules, specimen, setting, objections, geometry, follower)
+        .result();
+  }
+}

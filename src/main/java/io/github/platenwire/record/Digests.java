@@ -1,0 +1,33 @@
+package io.github.platenwire.record;
+
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
+
+/** SHA-256 (FIPS 180-4) as the records use it. Stateless. */
+public final class Digests {
+  private Digests() {}
+
+  /** A fresh SHA-256. */
+  public static MessageDigest sha256() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException("every Java has SHA-256", e);
+    }
+  }
+
+  /** The digest of some bytes as 64 lower-case hex digits. */
+  public static String sha256Hex(byte[] bytes) {
+    return HexFormat.of().formatHex(sha256().digest(bytes));
+  }
+
+  /** The digest over what was put in so far, which goes on afterwards. */
+  static String hexSoFar(MessageDigest digest) {
+    try {
+      return HexFormat.of().formatHex(((MessageDigest) digest.clone()).digest());
+    } catch (CloneNotSupportedException e) {
+      throw new IllegalStateException("Java's SHA-256 can be cloned", e);
+    }
+  }
+}

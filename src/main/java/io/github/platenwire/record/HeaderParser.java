@@ -1,0 +1,214 @@
+package io.github.platenwire.record;
+
+import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.method.Specimen;
+import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.record.RawHeader.HeaderChannel;
+import io.github.platenwire.record.RawHeader.HeaderCheck;
+import io.github.platenwire.record.RawHeader.KeptFile;
+import io.github.platenwire.toml.TomlException;
+import io.github.platenwire.toml.TomlSection;
+import java.time.DateTimeException;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads the TOML document of a raw file's head, strictly. Stateless. */
+final class HeaderParser {
+  /** A local date-time with seconds, as TOML wants it. */
+  static final DateTimeFormatter DATE_TIME =
+      DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss", Locale.ROOT);
+
+  private HeaderParser() {}
+
+  /**
+   * Reads the document.
+   *
+   * @param text without the comment marks
+   * @param source the raw file's name, for messages
+   * @throws TomlException at the first thing that is not as the format says
+   */
+  static RawHeader parse(String text, String source) throws TomlException {
+    TomlSection root = TomlSection.parse(text, source);
+    root.allow(
+        "format",
+        "test",
+        "start",
+        "origin-nanos",
+        "zone",
+        "program",
+        "lab",
+        "operator",
+        "override-reason",
+        "specimen",
+        "channel",
+        "check",
+        "method",
+        "rig",
+        "device",
+        "calibration");
+    root.choice("format", RawHeader.FORMAT);
+    Map<String, KeptFile> devices = keptByName(root.sections("device"));
+    Map<String, KeptFile> calibrations = keptByName(root.sections("calibration"));
+    List<HeaderChannel> channels = new ArrayList<>();
+    for (TomlSection section : root.sections("channel")) {
+      channels.add(channel(section, devices, calibrations));
+    }
+    List<HeaderCheck> checks = new ArrayList<>();
+    for (TomlSection section : root.sections("check")) {
+      section.allow("name", "state", "seen");
+      checks.add(
+          new HeaderCheck(section.string("name"), section.string("state"), section.string("seen")));
+    }
+    return new RawHeader(
+        root.string("test"),
+        root.instant("start"),
+        root.whole("origin-nanos"),
+        zone(root),
+        root.string("program"),
+        root.string("lab"),
+        root.optionalString("operator"),
+        root.optionalString("override-reason"),
+        specimen(root.section("specimen")),
+        kept(root.section("method")),
+        kept(root.section("rig")),
+        channels,
+        checks);
+  }
+
+  private static ZoneId zone(TomlSection root) throws TomlException {
+    try {
+      return ZoneId.of(root.string("zone"));
+    } catch (DateTimeException e) {
+      throw root.error("zone", "no such time zone: " + e.getMessage());
+    }
+  }
+
+  private static Specimen specimen(TomlSection section) throws TomlException {
+    section.allow(
+        "name",
+        "series",
+        "shape",
+        "diameters-mm",
+        "length-mm",
+        "mass-kg",
+        "cast",
+        "planned-age-days",
+        "ends",
+        "curing",
+        "moisture",
+        "as-written");
+    Optional<TomlSection> asWritten = section.optionalSection("as-written");
+    return new Specimen(
+        section.string("name"),
+        section.string("series"),
+        section.string("shape"),
+        section.numbers("diameters-mm"),
+        section.optionalNumber("length-mm"),
+        section.optionalNumber("mass-kg"),
+        section.optionalDateTime("cast"),
+        section.optionalNumber("planned-age-days"),
+        section.optionalString("ends"),
+        section.optionalString("curing"),
+        section.optionalString("moisture"),
+        asWritten.isPresent() ? asWritten.get().stringMap() : Map.of());
+  }
+
+  private static HeaderChannel channel(
+      TomlSection section, Map<String, KeptFile> devices, Map<String, KeptFile> calibrations)
+      throws TomlException {
+    section.allow(
+        "name",
+        "quantity",
+        "unit",
+        "port",
+        "device",
+        "field",
+        "delay-ms",
+        "late-after-ms",
+        "range",
+        "zero-tolerance",
+        "resolution",
+        "greatest-slope",
+        "calibration-percent",
+        "calibration",
+        "scale");
+    Optional<String> calibrationName = section.optionalString("calibration");
+    return new HeaderChannel(
+        facts(section),
+        section.string("port"),
+        (int) section.whole("field"),
+        known(section, "device", section.string("device"), devices),
+        section.number("delay-ms"),
+        section.number("late-after-ms"),
+        calibrationName.isPresent()
+            ? Optional.of(known(section, "calibration", calibrationName.get(), calibrations))
+            : Optional.empty(),
+        section.number("scale"));
+  }
+
+  private static ChannelFacts facts(TomlSection section) throws TomlException {
+    List<Double> range = section.numbers("range");
+    if (range.size() != 2) {
+      throw section.error("range", "'range' must be two numbers, [low, high]");
+    }
+    Quantity quantity = quantity(section);
+    return new ChannelFacts(
+        section.string("name"),
+        quantity,
+        unit(section, quantity),
+        range.get(0),
+        range.get(1),
+        section.optionalNumber("resolution"),
+        section.number("zero-tolerance"),
+        section.optionalNumber("greatest-slope"),
+        section.optionalNumber("calibration-percent"));
+  }
+
+  private static Quantity quantity(TomlSection section) throws TomlException {
+    String word = section.string("quantity");
+    return Arrays.stream(Quantity.values())
+        .filter(quantity -> quantity.word().equals(word))
+        .findFirst()
+        .orElseThrow(() -> section.error("quantity", "no such quantity: '" + word + "'"));
+  }
+
+  private static Unit unit(TomlSection section, Quantity quantity) throws TomlException {
+    try {
+      return Unit.parse(section.string("unit"), quantity);
+    } catch (IllegalArgumentException e) {
+      throw section.error("unit", String.valueOf(e.getMessage()));
+    }
+  }
+
+  private static KeptFile known(
+      TomlSection section, String key, String name, Map<String, KeptFile> files)
+      throws TomlException {
+    KeptFile file = files.get(name);
+    if (file == null) {
+      throw section.error(key, "the head keeps no " + key + " of the name '" + name + "'");
+    }
+    return file;
+  }
+
+  private static Map<String, KeptFile> keptByName(List<TomlSection> sections) throws TomlException {
+    Map<String, KeptFile> files = new HashMap<>();
+    for (TomlSection section : sections) {
+      KeptFile file = kept(section);
+      files.put(file.name(), file);
+    }
+    return files;
+  }
+
+  private static KeptFile kept(TomlSection section) throws TomlException {
+    section.allow("name", "text");
+    return new KeptFile(section.string("name"), section.string("text"));
+  }
+}

@@ -1,0 +1,97 @@
+package io.github.platenwire.record;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.util.Optional;
+
+/** Writes and reads {@code *.summary.json}. Stateless. */
+public final class SummaryFile {
+  /** The format that is written. */
+  public static final String FORMAT = "platenwire-summary 1";
+
+  private static final ObjectMapper MAPPER = new ObjectMapper();
+
+  private SummaryFile() {}
+
+  /**
+   * Writes a summary under a name that must not be taken. It is written and forced beside its place
+   * and then moved there, so that nobody ever sees half of one.
+   *
+   * @throws java.nio.file.FileAlreadyExistsException if there is one already
+   * @throws IOException if it cannot be written; nothing stands under the name then
+   */
+  public static void write(Path path, Summary summary) throws IOException {
+    byte[] bytes = json(summary).getBytes(StandardCharsets.UTF_8);
+    Path draft = path.resolveSibling(path.getFileName() + ".draft");
+    Files.deleteIfExists(draft);
+    try (FileChannel channel =
+        FileChannel.open(draft, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
+      ByteBuffer buffer = ByteBuffer.wrap(bytes);
+      while (buffer.hasRemaining()) {
+        channel.write(buffer);
+      }
+      channel.force(true);
+    } catch (IOException e) {
+      Files.deleteIfExists(draft);
+      throw e;
+    }
+    Files.move(draft, path);
+    DiskFolder.forceFolderOf(path);
+  }
+
+  /** The summary as the text that goes into its file. */
+  public static String json(Summary summary) throws JsonProcessingException {
+    return MAPPER
+            .writerWithDefaultPrettyPrinter()
+            .writeValueAsString(new SummaryJson(MAPPER).of(summary))
+        + "\n";
+  }
+
+  /**
+   * Reads back what a comparison of companions needs.
+   *
+   * @throws IOException if the file cannot be read or is no summary; the message names it
+   */
+  public static SummaryFacts read(Path path) throws IOException {
+    JsonNode root;
+    try {
+      root = MAPPER.readTree(Files.readAllBytes(path));
+    } catch (JsonProcessingException e) {
+      throw new IOException(path + ": is no summary: " + e.getOriginalMessage(), e);
+    }
+    if (!FORMAT.equals(root.path("format").asText())) {
+      throw new IOException(path + ": 'format' should be \"" + FORMAT + "\"");
+    }
+    JsonNode specimen = root.path("specimen");
+    return new SummaryFacts(
+        root.path("test").asText(),
+        specimen.path("name").asText(),
+        specimen.path("series").asText(),
+        number(specimen.path("planned_age_days")),
+        root.path("method").path("name").asText(),
+        root.path("raw").path("reason").asText(),
+        result(root, "strength"),
+        result(root, "diameter"));
+  }
+
+  private static Optional<Double> result(JsonNode root, String name) {
+    for (JsonNode result : root.path("results")) {
+      if (name.equals(result.path("name").asText())) {
+        return number(result.path("value"));
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<Double> number(JsonNode node) {
+    return node.isNumber() ? Optional.of(node.asDouble()) : Optional.empty();
+  }
+}

@@ -1,0 +1,192 @@
+package io.github.platenwire.record;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.github.platenwire.method.MethodResult;
+import io.github.platenwire.method.Specimen;
+import io.github.platenwire.quantity.UncertaintyBudget;
+import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.reading.Quality;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+
+/**
+ * Lays a {@link Summary} out as JSON; the schema is {@code schema/summary-1.schema.json}. Not
+ * thread-safe.
+ */
+final class SummaryJson {
+  private final ObjectMapper mapper;
+
+  SummaryJson(ObjectMapper mapper) {
+    this.mapper = mapper;
+  }
+
+  ObjectNode of(Summary summary) {
+    RawHeader header = summary.header();
+    ObjectNode root = mapper.createObjectNode();
+    root.put("format", SummaryFile.FORMAT);
+    root.put("test", header.test());
+    root.put("lab", header.lab());
+    root.put("program", header.program());
+    optional(root, "operator", header.operator());
+    optional(root, "override_reason", header.overrideReason());
+    root.set("specimen", specimen(header.specimen()));
+    root.putObject("rig").put("name", header.rig().name());
+    root.putObject("method")
+        .put("name", header.method().name())
+        .put("title", summary.methodTitle())
+        .put("standard", summary.standard());
+    root.putObject("times")
+        .put("start", header.start().toString())
+        .put("ended", summary.closing().ended().toString())
+        .put("zone", header.zone().getId());
+    root.set("raw", raw(summary));
+    MethodResult result = summary.result();
+    ArrayNode results = root.putArray("results");
+    result.figures().forEach(figure -> results.add(figure(figure)));
+    ArrayNode checks = root.putArray("checks");
+    result
+        .checks()
+        .forEach(
+            c ->
+                checks
+                    .addObject()
+                    .put("name", c.name())
+                    .put("met", c.met())
+                    .put("words", c.words()));
+    ArrayNode departures = root.putArray("departures");
+    result.departures().forEach(departures::add);
+    ArrayNode suspects = root.putArray("suspect_rows");
+    result.suspects().forEach(suspects::add);
+    channels(root.putArray("channels"), summary);
+    ArrayNode checklist = root.putArray("checklist");
+    header
+        .checklist()
+        .forEach(
+            c ->
+                checklist
+                    .addObject()
+                    .put("name", c.name())
+                    .put("state", c.state())
+                    .put("seen", c.seen()));
+    observations(root.putObject("observations"), summary.observations());
+    optional(root, "companions", summary.companions());
+    optional(root, "failure", summary.failure());
+    return root;
+  }
+
+  private ObjectNode specimen(Specimen specimen) {
+    ObjectNode node = mapper.createObjectNode();
+    node.put("name", specimen.name());
+    node.put("series", specimen.series());
+    node.put("shape", specimen.shape());
+    ArrayNode millimetres = node.putArray("diameters_mm");
+    ArrayNode inches = node.putArray("diameters_in");
+    for (double diameter : specimen.diametersMillimetres()) {
+      millimetres.add(diameter);
+      inches.add(Unit.INCH.fromBase(diameter));
+    }
+    real(node, "length_mm", specimen.lengthMillimetres(), Unit.MILLIMETRE);
+    real(node, "length_in", specimen.lengthMillimetres(), Unit.INCH);
+    real(node, "mass_kg", specimen.massKilograms(), Unit.KILOGRAM);
+    real(node, "mass_lb", specimen.massKilograms(), Unit.POUND);
+    optional(node, "cast", specimen.cast().map(HeaderParser.DATE_TIME::format));
+    real(node, "planned_age_days", specimen.plannedAgeDays(), Unit.ONE);
+    optional(node, "ends", specimen.ends());
+    optional(node, "curing", specimen.curing());
+    optional(node, "moisture", specimen.moisture());
+    ObjectNode asWritten = node.putObject("as_written");
+    new TreeMap<>(specimen.asWritten()).forEach(asWritten::put);
+    return node;
+  }
+
+  private ObjectNode raw(Summary summary) {
+    Closing closing = summary.closing();
+    return mapper
+        .createObjectNode()
+        .put("file", summary.rawFileName())
+        .put("sha256", closing.fileSha256())
+        .put("rows", closing.rows())
+        .put("lost", closing.lost())
+        .put("reason", closing.reason().word());
+  }
+
+  private ObjectNode figure(MethodResult.Figure figure) {
+    ObjectNode node = mapper.createObjectNode();
+    node.put("name", figure.name());
+    node.put("title", figure.title());
+    finite(node, "value", figure.exact());
+    node.put("unit", figure.unit().symbol());
+    node.put("ucum", figure.unit().ucum());
+    node.put("rounded", figure.rounded());
+    node.putObject("inch_pound")
+        .put("rounded", figure.inchPoundRounded())
+        .put("unit", figure.inchPoundUnit().symbol());
+    figure.samplingBound().ifPresent(bound -> finite(node, "sampling_bound", bound));
+    figure.uncertainty().ifPresent(budget -> node.set("uncertainty", budget(budget)));
+    ArrayNode rows = node.putArray("rows");
+    figure.rows().forEach(rows::add);
+    return node;
+  }
+
+  private ObjectNode budget(UncertaintyBudget budget) {
+    ObjectNode node = mapper.createObjectNode();
+    finite(node, "expanded", budget.expanded());
+    node.put("coverage_factor", 2);
+    finite(node, "combined", budget.combined());
+    finite(node, "effective_degrees_of_freedom", budget.effectiveDegreesOfFreedom());
+    ArrayNode lines = node.putArray("budget");
+    for (UncertaintyBudget.Line line : budget.lines()) {
+      ObjectNode entry = lines.addObject();
+      entry.put("source", line.source());
+      finite(entry, "contribution", line.contribution());
+      finite(entry, "degrees_of_freedom", line.degreesOfFreedom());
+    }
+    return node;
+  }
+
+  private void channels(ArrayNode array, Summary summary) {
+    for (int i = 0; i < summary.channels().size(); i++) {
+      ChannelTally tally = summary.channels().get(i);
+      ObjectNode node = array.addObject();
+      node.put("name", tally.channel());
+      node.put("unit", summary.header().channels().get(i).facts().unit().symbol());
+      node.put("readings", tally.received());
+      node.put("marked", tally.marked());
+      ObjectNode byQuality = node.putObject("by_quality");
+      for (Quality quality : Quality.values()) {
+        byQuality.put(quality.word(), tally.of(quality));
+      }
+      finite(node, "rate_hz", tally.rateHertz());
+      finite(node, "jitter_ms", tally.jitterMillis());
+      finite(node, "longest_gap_ms", tally.longestGapMillis());
+      node.put("calibration", summary.calibrationStates().get(i));
+    }
+  }
+
+  private static void observations(ObjectNode node, Observations observations) {
+    optional(node, "fracture_type", observations.fractureType());
+    optional(node, "fracture_words", observations.fractureWords());
+    optional(node, "aggregate", observations.aggregate());
+    optional(node, "notes", observations.notes());
+  }
+
+  private static void optional(ObjectNode node, String name, Optional<String> value) {
+    value.ifPresentOrElse(text -> node.put(name, text), () -> node.putNull(name));
+  }
+
+  private static void real(ObjectNode node, String name, OptionalDouble base, Unit unit) {
+    base.ifPresentOrElse(value -> node.put(name, unit.fromBase(value)), () -> node.putNull(name));
+  }
+
+  /** JSON has no NaN and no infinity: both are null. */
+  private static void finite(ObjectNode node, String name, double value) {
+    if (Double.isFinite(value)) {
+      node.put(name, value);
+    } else {
+      node.putNull(name);
+    }
+  }
+}

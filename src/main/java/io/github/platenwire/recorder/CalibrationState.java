@@ -1,0 +1,38 @@
+package io.github.platenwire.recorder;
+
+import io.github.platenwire.lab.Calibration;
+import java.time.LocalDate;
+import java.util.Optional;
+
+/**
+ * A channel's calibration on a day. Immutable.
+ *
+ * @param inOrder whether there is one, and it is not out of date
+ * @param words for the summary and the checklist
+ */
+public record CalibrationState(boolean inOrder, String words) {
+  /**
+   * The state on a day.
+   *
+   * @param calibration the channel's calibration, if it names one
+   * @param today the day in the lab's zone
+   */
+  public static CalibrationState on(Optional<Calibration> calibration, LocalDate today) {
+    if (calibration.isEmpty()) {
+      return new CalibrationState(false, "no calibration is named in the rig file");
+    }
+    Calibration known = calibration.get();
+    String certificate =
+        "certificate " + known.certificate() + " of " + known.laboratory() + ", " + known.date();
+    if (known.date().isAfter(today)) {
+      return new CalibrationState(false, certificate + ": dated after the test");
+    }
+    if (known.due().isEmpty()) {
+      return new CalibrationState(true, certificate + ", no due date given");
+    }
+    LocalDate due = known.due().get();
+    return today.isAfter(due)
+        ? new CalibrationState(false, certificate + ", was due " + due + ": out of date")
+        : new CalibrationState(true, certificate + ", due " + due + ": in date");
+  }
+}

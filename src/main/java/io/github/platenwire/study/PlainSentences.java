@@ -1,0 +1,156 @@
+package io.github.platenwire.study;
+
+import java.util.Optional;
+
+/**
+ * Sentences made from the numbers about strengths, for people who will not read a table. Each
+ * carries its interval and its numbers of specimens; where there are too few, or the data say
+ * nothing, the sentence says so. Stateless; safe for use by several threads.
+ */
+public final class PlainSentences {
+  private PlainSentences() {}
+
+  /**
+   * Such as: At 7 days NA-T is 1.42 times RA-S (95 % interval 1.21 to 1.68; n = 3 and 4).
+   *
+   * @param ageDays age of both series
+   * @param first name of the series above the line
+   * @param second name of the series below the line
+   */
+  public static String ratio(double ageDays, String first, String second, FiellerRatio ratio) {
+    return ratio(ageDays, first, second, ratio, Optional.empty());
+  }
+
+  /** As above, with the uncertainty of calibration in the interval and the reason behind it. */
+  public static String ratio(
+      double ageDays, String first, String second, FiellerRatio ratio, CalibratedRatio calibrated) {
+    return ratio(ageDays, first, second, ratio, Optional.of(calibrated));
+  }
+
+  private static String ratio(
+      double ageDays,
+      String first,
+      String second,
+      FiellerRatio ratio,
+      Optional<CalibratedRatio> calibrated) {
+    String head = "At " + Figures.age(ageDays) + " " + first + " is ";
+    String counts = Figures.counts(ratio.nFirst(), ratio.nSecond());
+    if (ratio.set() instanceof ConfidenceSet.Bounded bounded) {
+      Interval interval = calibrated.map(CalibratedRatio::interval).orElse(bounded.interval());
+      int decimals = Figures.decimalsWithin(ratio.ratio(), interval);
+      String reach = "95 % interval " + Figures.interval(interval, decimals);
+      return head
+          + Figures.fixed(ratio.ratio(), decimals)
+          + (" times " + second + " (" + reach)
+          + (calibrated.isPresent() ? ", calibration included" : "")
+          + ("; " + counts + ").")
+          + (interval.contains(1) ? " The interval holds 1: no difference is shown." : "")
+          + calibrated.map(with -> " " + with.reason()).orElse("");
+    }
+    String times = Figures.plain(ratio.ratio()) + " times " + second + " (" + counts + "; ";
+    if (ratio.set() instanceof ConfidenceSet.NotGiven notGiven) {
+      return head + times + notGiven.reason() + ", so no interval and no verdict).";
+    }
+    return head
+        + times
+        + ("no bounded 95 % interval, because the mean of " + second)
+        + " cannot be told from zero; no verdict).";
+  }
+
+  /**
+   * Such as: At 7 days NA-T is 9.4 MPa (1360 psi) above RA-S (95 % interval 5.2 to 13.6 MPa; …).
+   *
+   * @param difference in MPa
+   */
+  public static String difference(
+      double ageDays, String first, String second, WelchDifference difference) {
+    double megapascals = difference.difference();
+    String head =
+        "At "
+            + Figures.age(ageDays)
+            + (" " + first + " is " + Figures.stress(Math.abs(megapascals)))
+            + (megapascals < 0 ? " below " : " above ")
+            + second;
+    String counts = Figures.counts(difference.nFirst(), difference.nSecond());
+    return difference
+        .inference()
+        .map(
+            sure ->
+                head
+                    + " (95 % interval "
+                    + Figures.stressInterval(along(megapascals, sure.interval()))
+                    + ("; " + counts + ").")
+                    + (sure.interval().contains(0)
+                        ? " The interval holds 0: no difference is shown."
+                        : ""))
+        .orElseGet(
+            () ->
+                head
+                    + (" (" + counts)
+                    + "; fewer than three specimens in a series, so no interval and no verdict).");
+  }
+
+  /** The interval of how far above, or of how far below. */
+  private static Interval along(double difference, Interval interval) {
+    return difference < 0 ? new Interval(-interval.high(), -interval.low()) : interval;
+  }
+
+  /**
+   * Whether a series still gains.
+   *
+   * @param series its name
+   */
+  public static String trend(String series, AgeTrend trend) {
+    String ages =
+        "between " + Figures.age(trend.firstAgeDays()) + " and " + Figures.age(trend.lastAgeDays());
+    String count = "n = " + trend.n();
+    AgeTrend.Verdict verdict = trend.verdict();
+    if (verdict instanceof AgeTrend.Gains gains) {
+      return series
+          + (" gains " + Figures.stress(gains.gainMegapascals()) + " " + ages)
+          + interval(gains.interval(), count);
+    }
+    if (verdict instanceof AgeTrend.Falls falls) {
+      return series
+          + (" falls by " + Figures.stress(-falls.gainMegapascals()) + " " + ages)
+          + interval(along(-1, falls.interval()), count)
+          + " Look at the specimens before believing it.";
+    }
+    if (verdict instanceof AgeTrend.NoGainShown none) {
+      return "No gain shown for "
+          + (series + " " + ages + ": ")
+          + (Figures.stress(none.gainMegapascals()) + interval(none.interval(), count))
+          + " With this scatter and so many specimens a true gain of "
+          + Figures.stress(none.smallestDetectableGainMegapascals())
+          + " would have been shown four times out of five, a smaller one less often.";
+    }
+    return "No verdict on the gain of "
+        + (series + " (" + count + "): ")
+        + ((AgeTrend.TooFew) verdict).reason()
+        + ".";
+  }
+
+  private static String interval(Interval interval, String count) {
+    return " (95 % interval " + Figures.stressInterval(interval) + "; " + count + ").";
+  }
+
+  /**
+   * Names a suspected outlier; says nothing of a sound series.
+   *
+   * @param specimen name of the specimen that the finding is about
+   */
+  public static Optional<String> outlier(String specimen, int n, Grubbs.Finding finding) {
+    if (!finding.suspected()) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        specimen
+            + " stands "
+            + Figures.fixed(finding.statistic(), 3)
+            + (" standard deviations from the mean of its set of " + n + ", more than the ")
+            + Figures.fixed(finding.critical(), 3)
+            + " that chance explains (Grubbs, "
+            + Figures.plainPercent(finding.significance())
+            + "). It is kept in every figure; look for a cause.");
+  }
+}

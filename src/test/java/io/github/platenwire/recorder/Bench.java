@@ -1,0 +1,188 @@
+package io.github.platenwire.recorder;
+
+import io.github.platenwire.device.DeviceDefinition;
+import io.github.platenwire.emulate.EmulatedClock;
+import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.port.Chunk;
+import io.github.platenwire.port.InMemoryPort;
+import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.record.RawFileReader;
+import io.github.platenwire.record.RawHeader;
+import io.github.platenwire.record.RawHeader.HeaderChannel;
+import io.github.platenwire.record.RawHeader.KeptFile;
+import io.github.platenwire.record.RawRow;
+import io.github.platenwire.record.RecordFolder;
+import io.github.platenwire.record.Samples;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Queue;
+
+/**
+ * One load channel on a port in memory, with an emulated clock: time passes only when a test says
+ * so.
+ */
+final class Bench implements AutoCloseable {
+  private static final String DEFINITION =
+      """
+      format = "platenwire-device 1"
+      name = "pounds"
+      title = "Pounds"
+      kind = "line"
+      [line]
+      layout = "{load} lbf"
+      terminator = "CRLF"
+      longest = 40
+      [fields.load]
+      kind = "number"
+      unit = "lbf"
+      """;
+
+  final EmulatedClock clock = new EmulatedClock(Instant.parse("2026-11-25T07:15:02Z"));
+  private final Queue<InMemoryPort> ports = new ArrayDeque<>();
+  final RigConnection connection;
+  private InMemoryPort port;
+  private long nowNanos;
+
+  Bench() throws Exception {
+    port = new InMemoryPort("memory:test", 4096);
+    ports.add(port);
+    DeviceDefinition device = DeviceDefinition.parse(DEFINITION, "pounds.toml");
+    ChannelFacts facts =
+        new ChannelFacts(
+            "load",
+            Quantity.FORCE,
+            Unit.POUND_FORCE,
+            -1000,
+            60_000,
+            OptionalDouble.empty(),
+            50,
+            OptionalDouble.empty(),
+            OptionalDouble.empty());
+    HeaderChannel header =
+        new HeaderChannel(
+            facts,
+            "memory:test",
+            0,
+            new KeptFile("pounds", DEFINITION),
+            0,
+            1000,
+            Optional.empty(),
+            1);
+    connection =
+        RigConnection.open(
+            List.of(new ChannelSetup(header, device)),
+            (name, settings) ->
+                () -> {
+                  InMemoryPort next = ports.poll();
+                  if (next == null) {
+                    throw new IOException("nothing plugged in");
+                  }
+                  return next;
+                },
+            new RecorderClocks(clock, clock, SystemClocks.monotonic()));
+    nowNanos = clock.nanos();
+  }
+
+  /** Sends a reading after some milliseconds. */
+  void send(double afterMillis, String text) throws InterruptedException {
+    nowNanos += (long) (afterMillis * 1e6);
+    byte[] bytes = (text + "\r\n").getBytes(StandardCharsets.ISO_8859_1);
+    port.offer(new Chunk(bytes, nowNanos));
+    clock.advanceTo(nowNanos);
+  }
+
+  /** Lets time pass in silence. */
+  void silence(double millis) {
+    nowNanos += (long) (millis * 1e6);
+    clock.advanceTo(nowNanos);
+  }
+
+  /** Pulls the cable out and plugs another in. */
+  void replug() {
+    InMemoryPort old = port;
+    port = new InMemoryPort("memory:test", 4096);
+    ports.add(port);
+    old.end();
+  }
+
+  /** Pulls the cable out. */
+  void unplug() {
+    port.end();
+  }
+
+  Recording record(RecordFolder folder, Path file, CountingMethod method, Optional<Duration> giveUp)
+      throws IOException {
+    RawHeader sample = Samples.header();
+    HeaderChannel channel =
+        new HeaderChannel(
+            new ChannelFacts(
+                "load",
+                Quantity.FORCE,
+                Unit.POUND_FORCE,
+                -1000,
+                60_000,
+                OptionalDouble.empty(),
+                50,
+                OptionalDouble.empty(),
+                OptionalDouble.empty()),
+            "memory:test",
+            0,
+            new KeptFile("pounds", DEFINITION),
+            0,
+            1000,
+            Optional.empty(),
+            1);
+    RecordingPlan plan =
+        new RecordingPlan(
+            folder,
+            start -> file,
+            (start, origin, path) ->
+                new RawHeader(
+                    "t",
+                    start,
+                    origin,
+                    sample.zone(),
+                    "test",
+                    "lab",
+                    Optional.empty(),
+                    Optional.empty(),
+                    sample.specimen(),
+                    sample.method(),
+                    sample.rig(),
+                    List.of(channel),
+                    List.of()),
+            method,
+            giveUp);
+    return connection.record(plan, progress -> {});
+  }
+
+  static List<RawRow> rows(Path file) throws Exception {
+    List<RawRow> rows = new ArrayList<>();
+    try (RawFileReader reader = RawFileReader.open(file)) {
+      reader.readRows(rows::add);
+    }
+    return rows;
+  }
+
+  static List<String> events(Path file) throws Exception {
+    return rows(file).stream()
+        .filter(RawRow::isEvent)
+        .map(row -> new String(row.received(), StandardCharsets.UTF_8))
+        .toList();
+  }
+
+  @Override
+  public void close() {
+    connection.close();
+  }
+}

@@ -14,12 +14,14 @@ import java.util.Locale;
  *       #JUMP_MICROS} microseconds, and no other gauge moved the same way by a fifth as much;
  *   <li>has shown the same value for {@value #STUCK_MICROS} microseconds while the others moved by
  *       more than four times what its noise and resolution hide, or for so many readings as its
- *       noise makes equal only once in 10^8 while another gauge moved at all.
+ *       noise makes equal only once in 10^8 while the others moved by more than two steps and the
+ *       noise. A lone gauge cannot be found stuck.
  * </ul>
  *
  * <p>A gauge that is silent or at its end or has jumped is <em>withheld</em> from its last good
  * reading on: no mean is formed until it is either cleared or left out, so it is never averaged in.
- * Rates below 2 Hz are not provided for. The rules and their numbers are ours.
+ * A stuck gauge is averaged in until it is seen; nothing tells it apart before. Rates below 2 Hz
+ * are not provided for. The rules and their numbers are ours.
  *
  * <p>Constant work a reading and no allocation but for the loss itself. Not thread-safe.
  */

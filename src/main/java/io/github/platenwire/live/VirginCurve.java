@@ -64,12 +64,16 @@ final class VirginCurve {
   private void put(int at, CrackRow row) {
     boolean joined = hasPrevious && previous.mask == row.mask && row.load > previous.load;
     double share = joined ? (at * step - previous.load) / (row.load - previous.load) : 1;
-    widths[at] = previous.width + (row.width - previous.width) * share;
-    micros[at] = previous.micros + Math.round((row.micros - previous.micros) * share);
+    widths[at] = joined ? previous.width + (row.width - previous.width) * share : row.width;
+    micros[at] = joined ? between(previous.micros, row.micros, share) : row.micros;
     firstSeqs[at] = joined ? previous.firstSeq : row.firstSeq;
     lastSeqs[at] = row.seq;
     masks[at] = row.mask;
     rows[at] = row.rows;
+  }
+
+  private static long between(long from, long to, double share) {
+    return from + Math.round((to - from) * share);
   }
 
   /** Takes the difference between two elastic stretches off what is placed, mm/N. */

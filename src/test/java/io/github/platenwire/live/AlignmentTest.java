@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.GenerationMode;
@@ -23,6 +25,7 @@ class AlignmentTest {
     final long[] delays;
     final long[] gaps;
     final List<Arrival> arrivals = new ArrayList<>();
+    final Map<Integer, List<Arrival>> owns = new HashMap<>();
 
     Scene(long seed) {
       random = new Random(seed);
@@ -111,11 +114,17 @@ class AlignmentTest {
       return rows;
     }
 
+    private List<Arrival> own(int gauge) {
+      return owns.computeIfAbsent(
+          gauge,
+          wanted ->
+              arrivals.stream()
+                  .filter(each -> each.channel == wanted && !Double.isNaN(each.value))
+                  .toList());
+    }
+
     private void addReference(long t, int gauge, List<Double> values, List<Long> seqs) {
-      List<Arrival> own =
-          arrivals.stream()
-              .filter(each -> each.channel == gauge && !Double.isNaN(each.value))
-              .toList();
+      List<Arrival> own = own(gauge);
       int after = 0;
       while (after < own.size() && own.get(after).micros < t) {
         after++;

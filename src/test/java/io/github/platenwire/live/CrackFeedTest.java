@@ -5,7 +5,9 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import com.sun.management.ThreadMXBean;
+import io.github.platenwire.reading.MonotonicClock;
 import io.github.platenwire.reading.Quality;
+import io.github.platenwire.reading.SystemClocks;
 import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
@@ -91,9 +93,18 @@ class CrackFeedTest {
     assertThat(hold.endMicros() - hold.startMicros()).isBetween(39_000_000L, 42_000_000L);
     assertThat(hold.creepMillimetres()).isCloseTo(held / 11, within(0.004));
     assertThat(result.stiffness().before()).isCloseTo(1 / 1.1e-6, within(0.02 / 1.1e-6));
-    double cracked = 0.5 / 12_000 + 1.1e-6;
-    assertThat(result.stiffness().after()).isCloseTo(1 / cracked, within(0.03 / cracked));
     assertThat(result.workNewtonMillimetres()).isCloseTo(trueWork(), within(0.02 * trueWork()));
+  }
+
+  @Test
+  void loadedOnceWithoutHold_crackedStiffness_asTrue() {
+    beam.to(20_000, 400);
+    Stiffness stiffness = follow(beam.readings(13), SILENT).stiffness();
+    double cracked = 0.5 / 12_000 + 1.1e-6;
+    assertThat(stiffness.after())
+        .isCloseTo(1 / cracked, within(stiffness.afterUncertainty() + 0.002 / cracked));
+    assertThat(stiffness.afterFirstSeq()).isLessThan(stiffness.afterLastSeq());
+    assertThat(stiffness.beforeUncertainty()).isPositive().isLessThan(0.02 / 1.1e-6);
   }
 
   private double trueWork() {
@@ -234,12 +245,12 @@ class CrackFeedTest {
     beam.to(12_500, 400);
     beam.hold(1);
     CrackFeed feed = beam.feed(beam.settings(), SILENT);
-    SyntheticBeam.give(feed, beam.readings(11));
+    SyntheticBeam.giveLive(feed, beam.readings(11));
     CrackView view = feed.tracker().view();
     assertThat(view.next().orElseThrow().millimetres()).isEqualTo(0.10);
-    assertThat(view.toNext()).isCloseTo(0.1 - 1.1 * beam.firstWidth(12_500), within(0.001));
+    assertThat(view.toNext()).isCloseTo(0.1 - 1.1 * beam.firstWidth(12_500), within(0.002));
     assertThat(view.rotation())
-        .isCloseTo(0.44 * beam.firstWidth(12_500) - 0.2e-6 * 12_500, within(0.001));
+        .isCloseTo(0.44 * beam.firstWidth(12_500) - 0.2e-6 * 12_500, within(0.003));
     assertThat(view.mask()).isEqualTo(3);
     assertThat(view.firstCrack().bySmallWidth()).isEmpty();
   }
@@ -268,13 +279,14 @@ class CrackFeedTest {
     CrackFeed feed = beam.feed(beam.settings(), SILENT);
     ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     int warm = count / 2;
+    MonotonicClock clock = SystemClocks.monotonic();
     long before = 0;
     long nanos = 0;
     for (int i = 0; i < count; i++) {
       if (i == warm) {
         threads.getCurrentThreadAllocatedBytes();
         before = threads.getCurrentThreadAllocatedBytes();
-        nanos = System.nanoTime();
+        nanos = clock.nanos();
       }
       if (channels[i] < 0) {
         feed.loadReading(i + 1L, stamps[i], 10, values[i], Quality.OK);
@@ -282,7 +294,7 @@ class CrackFeedTest {
         feed.gaugeReading(channels[i], i + 1L, stamps[i], 10, values[i], Quality.OK);
       }
     }
-    long took = System.nanoTime() - nanos;
+    long took = clock.nanos() - nanos;
     long bytes = threads.getCurrentThreadAllocatedBytes() - before;
     System.out.println(
         "crack feed: " + took / (count - warm) + " ns a reading, " + bytes + " bytes allocated");

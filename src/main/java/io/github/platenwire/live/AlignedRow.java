@@ -11,11 +11,13 @@ public final class AlignedRow {
   long micros;
   double load;
   final double[] values;
+  final double[] noiseShares;
   final long[] lowSeqs;
   final long[] highSeqs;
 
   AlignedRow(int gauges) {
     values = new double[gauges];
+    noiseShares = new double[gauges];
     lowSeqs = new long[gauges];
     highSeqs = new long[gauges];
   }
@@ -25,6 +27,7 @@ public final class AlignedRow {
     micros = newMicros;
     load = newLoad;
     Arrays.fill(values, Double.NaN);
+    Arrays.fill(noiseShares, 1);
     Arrays.fill(lowSeqs, 0);
     Arrays.fill(highSeqs, 0);
   }

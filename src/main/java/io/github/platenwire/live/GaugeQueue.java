@@ -78,6 +78,7 @@ final class GaugeQueue {
       double share = (double) (row.micros - previousMicros) / (after - previousMicros);
       double value = previousValue + (values[head] - previousValue) * share;
       put(row, gauge, value, previousSeq, seqs[head]);
+      row.noiseShares[gauge] = share * share + (1 - share) * (1 - share);
     }
     return true;
   }

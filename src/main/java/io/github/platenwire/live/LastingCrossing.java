@@ -4,7 +4,8 @@ package io.github.platenwire.live;
  * The first lasting up-crossing of one width. A crossing begins where the width passes the level
  * from below, the load interpolated there between the two rows; it lasts if the width then does not
  * fall below the level by more than the hysteresis until enough rows and enough time have passed.
- * Otherwise it never was. Not thread-safe.
+ * Otherwise it never was: a width that was passed only in the last moment before unloading is found
+ * when it is passed again, at the load of the reloading. Not thread-safe.
  */
 final class LastingCrossing {
   private final double level;

@@ -92,7 +92,7 @@ final class DemoCommand implements Callable<Integer> {
   private DemoResult breakOne(
       LabFolder lab, DemoScenario scenario, DemoSpecimen specimen, DemoBench bench, Face face)
       throws LabException, IOException, InterruptedException, CommandException {
-    return new DemoTest(lab, RIG, scenario, specimen, face).run(bench);
+    return new DemoTest(lab, RIG, scenario, specimen, face, pace.equals("real")).run(bench);
   }
 
   private LabFolder makeLab(DemoScenario scenario, ZoneId zone, String port)

@@ -1,8 +1,6 @@
 package io.github.platenwire.cli;
 
-import io.github.platenwire.emulate.TruthSummary;
 import io.github.platenwire.method.MethodResult;
-import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.BothSystems;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.UnitSystem;
@@ -29,13 +27,19 @@ final class DemoReport {
     results.add(result);
     Summary summary = result.summary();
     long readings = summary.channels().stream().mapToLong(ChannelTally::received).sum();
+    String strength =
+        summary
+            .result()
+            .figure("strength")
+            .map(f -> f.rounded() + " MPa (" + f.inchPoundRounded() + " psi)")
+            .orElse("no strength");
     face.line(
         result.specimen()
             + ": "
             + readings
             + " readings, "
-            + summary.result().figure("strength").map(Figure::rounded).orElse("no strength")
-            + " MPa, "
+            + strength
+            + ", "
             + result.file().getFileName());
   }
 
@@ -45,7 +49,9 @@ final class DemoReport {
    */
   int print(Path lab) {
     face.line("");
-    face.lines(table().lines(face.columns(), face.look()));
+    face.lines(table("strength").lines(face.columns(), face.look()));
+    face.line("");
+    face.lines(table("peak-load").lines(face.columns(), face.look()));
     face.line("");
     results
         .get(results.size() - 1)
@@ -62,32 +68,33 @@ final class DemoReport {
     return agree ? ExitCode.FINE : ExitCode.NOT_MET;
   }
 
-  private TextTable table() {
+  private TextTable table(String figure) {
     TextTable table =
         TextTable.empty()
-            .words("specimen")
-            .words("what")
+            .words(figure.replace('-', ' '))
             .numbers("true")
             .numbers("measured")
             .numbers("off by");
     for (DemoResult result : results) {
-      TruthSummary truth = result.truth();
-      row(table, result, "strength", truth.strengthMegapascals(), Quantity.STRESS);
-      row(table, result, "peak-load", truth.peakNewtons(), Quantity.FORCE);
+      boolean stress = figure.equals("strength");
+      row(
+          table,
+          result,
+          figure,
+          stress ? result.truth().strengthMegapascals() : result.truth().peakNewtons(),
+          stress ? Quantity.STRESS : Quantity.FORCE);
     }
     return table;
   }
 
   private static void row(
-      TextTable table, DemoResult result, String name, double truth, Quantity quantity) {
-    double measured = measured(result, name);
-    String offBy = String.format(Locale.ROOT, "%+.2f %%", (measured / truth - 1) * 100);
+      TextTable table, DemoResult result, String figure, double truth, Quantity quantity) {
+    double measured = measured(result, figure);
     table.row(
         result.specimen(),
-        name.replace('-', ' '),
         BothSystems.words(truth, quantity, UnitSystem.SI),
         BothSystems.words(measured, quantity, UnitSystem.SI),
-        offBy);
+        String.format(Locale.ROOT, "%+.2f %%", (measured / truth - 1) * 100));
   }
 
   private static double measured(DemoResult result, String name) {

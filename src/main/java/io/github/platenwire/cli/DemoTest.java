@@ -13,11 +13,10 @@ import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.recorder.ChecklistItem;
 import io.github.platenwire.recorder.LabTest;
+import io.github.platenwire.recorder.Progress;
 import io.github.platenwire.recorder.RecordedTest;
 import io.github.platenwire.recorder.Recording;
 import io.github.platenwire.recorder.TestSummary;
-import io.github.platenwire.terminal.LiveFace;
-import io.github.platenwire.terminal.TestFacts;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.nio.file.Path;
@@ -44,8 +43,16 @@ final class DemoTest {
   private final DemoScenario scenario;
   private final DemoSpecimen specimen;
   private final Face face;
+  private final boolean watched;
 
-  DemoTest(LabFolder lab, String rig, DemoScenario scenario, DemoSpecimen specimen, Face face) {
+  DemoTest(
+      LabFolder lab,
+      String rig,
+      DemoScenario scenario,
+      DemoSpecimen specimen,
+      Face face,
+      boolean watched) {
+    this.watched = watched;
     this.lab = lab;
     this.rig = rig;
     this.scenario = scenario;
@@ -77,8 +84,7 @@ final class DemoTest {
       face.checklist(checklist);
       throw new CommandException(ExitCode.NOT_MET, "the demo's own checklist failed");
     }
-    TestFacts facts = new TestFacts(specimen.name(), specimen.series(), rig, "");
-    try (LiveFace live = face.live(facts, Duration.ofSeconds(10))) {
+    try (RunningView live = new RunningView(face, test, Duration.ofSeconds(10))) {
       Recording recording =
           test.start(
               checklist,
@@ -86,7 +92,7 @@ final class DemoTest {
               Optional.of("demo"),
               Optional.of(PATIENCE),
               Version.text(),
-              progress -> live.show(Face.frame(progress)));
+              progress -> show(live, progress));
       stream.release();
       try (OrderlyEnd end = new OrderlyEnd(recording)) {
         RecordedTest recorded = recording.await();
@@ -103,6 +109,13 @@ final class DemoTest {
         Path name = recorded.file();
         return new DemoResult(specimen.name(), summary, TruthSummary.of(frame), name);
       }
+    }
+  }
+
+  /** On an emulated clock a test is over within a blink: there is nothing to watch. */
+  private void show(RunningView live, Progress progress) {
+    if (watched) {
+      live.show(progress);
     }
   }
 

@@ -15,6 +15,7 @@ import io.github.platenwire.terminal.LiveFace;
 import io.github.platenwire.terminal.LiveFrame;
 import io.github.platenwire.terminal.LiveScreen;
 import io.github.platenwire.terminal.Look;
+import io.github.platenwire.terminal.Paragraph;
 import io.github.platenwire.terminal.PlainLines;
 import io.github.platenwire.terminal.Questions;
 import io.github.platenwire.terminal.SystemTerminal;
@@ -61,7 +62,7 @@ final class Face {
   }
 
   void line(String line) {
-    out.lines(List.of(line));
+    out.lines(Paragraph.lines(line, columns()));
   }
 
   int columns() {

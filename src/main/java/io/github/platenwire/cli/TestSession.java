@@ -1,6 +1,7 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
+import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.record.SummaryFile;
@@ -10,12 +11,10 @@ import io.github.platenwire.recorder.RecordedTest;
 import io.github.platenwire.recorder.RecordedTest.Failure;
 import io.github.platenwire.recorder.Recording;
 import io.github.platenwire.recorder.TestSummary;
-import io.github.platenwire.terminal.LiveFace;
 import io.github.platenwire.terminal.Place;
 import io.github.platenwire.terminal.Questions;
 import io.github.platenwire.terminal.ResultView;
 import io.github.platenwire.terminal.SystemTerminal;
-import io.github.platenwire.terminal.TestFacts;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -101,7 +100,7 @@ final class TestSession {
   private record Done(RecordedTest recorded, Optional<Summary> summary, boolean ordered) {}
 
   private Done record(Clearance clearance, Questions questions) throws LabException, IOException {
-    try (Live live = new Live()) {
+    try (RunningView live = new RunningView(face, test, options.lineEvery())) {
       Recording recording =
           test.start(
               clearance.checklist(),
@@ -131,7 +130,7 @@ final class TestSession {
 
   private int report(Done done) throws IOException, CommandException {
     RecordedTest recorded = done.recorded();
-    Path summaryFile = io.github.platenwire.lab.LabFolder.summaryOf(recorded.file());
+    Path summaryFile = LabFolder.summaryOf(recorded.file());
     if (done.summary().isPresent()) {
       Summary summary = done.summary().get();
       List<Place> places =
@@ -154,32 +153,5 @@ final class TestSession {
           failure.words() + " Record: " + recorded.file());
     }
     return done.ordered() ? ExitCode.INTERRUPTED : ExitCode.FINE;
-  }
-
-  /** The running test on the screen; begins with the first progress, which names the file. */
-  private final class Live implements AutoCloseable {
-    private @org.jspecify.annotations.Nullable LiveFace shown;
-
-    synchronized void show(io.github.platenwire.recorder.Progress progress) {
-      if (shown == null) {
-        Path name = progress.file().getFileName();
-        shown =
-            face.live(
-                new TestFacts(
-                    test.specimen().name(),
-                    test.specimen().series(),
-                    test.rig().name(),
-                    name == null ? "" : name.toString()),
-                options.lineEvery());
-      }
-      shown.show(Face.frame(progress));
-    }
-
-    @Override
-    public synchronized void close() {
-      if (shown != null) {
-        shown.close();
-      }
-    }
   }
 }

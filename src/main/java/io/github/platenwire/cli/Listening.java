@@ -21,12 +21,15 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Prints what comes, line by line, and sums it up at the end. Called by the link's thread; {@link
  * #await} and {@link #close} by the command's.
  */
 final class Listening implements LinkListener, FrameSink, AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Listening.class);
   private static final int BYTES_A_LINE = 16;
 
   private final Optional<DeviceDefinition> definition;
@@ -42,6 +45,7 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
   private long garbled;
   private long firstNanos;
   private long lastNanos;
+  private volatile boolean begun;
   private boolean summedUp;
 
   Listening(
@@ -60,11 +64,11 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
     Runtime.getRuntime().addShutdownHook(ending);
   }
 
-  /** Waits for the end of the time, or for Ctrl-C. */
+  /** The link is open: waits for the end of the time, or for Ctrl-C. */
   void await(long nanos) throws InterruptedException {
-    if (end.await(nanos, TimeUnit.NANOSECONDS)) {
-      return;
-    }
+    begun = true;
+    boolean ended = end.await(nanos, TimeUnit.NANOSECONDS);
+    LOG.debug("listening ended {}", ended ? "by the person" : "by its time");
   }
 
   @Override
@@ -176,12 +180,22 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
     }
     summedUp = true;
     end.countDown();
+    if (begun) {
+      sumUp();
+    }
+    closeLog();
+  }
+
+  private void sumUp() {
     double span = (lastNanos - firstNanos) / 1e9;
     String rate =
         readings > 1 && span > 0
             ? String.format(Locale.ROOT, ", %.1f readings a second", (readings - 1) / span)
             : "";
     say(bytes + " bytes, " + readings + " readings" + rate + ", " + garbled + " garbled");
+  }
+
+  private void closeLog() {
     if (log != null) {
       try {
         log.close();

@@ -72,7 +72,7 @@ final class ReduceCommand implements Callable<Integer> {
     try {
       return corrections.isEmpty() ? compare(raw, face) : correct(lab, raw, face);
     } catch (RawFileException e) {
-      throw new CommandException(ExitCode.NOT_MET, e.getMessage() + "", e);
+      throw new CommandException(ExitCode.NOT_MET, String.valueOf(e.getMessage()), e);
     }
   }
 

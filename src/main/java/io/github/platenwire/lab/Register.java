@@ -3,6 +3,7 @@ package io.github.platenwire.lab;
 import io.github.platenwire.lab.RegisterLine.Kind;
 import io.github.platenwire.reading.WallClock;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -231,7 +232,7 @@ public final class Register {
               summarySha256,
               previous,
               key.publicHex(),
-              key.sign(unsigned.getBytes(java.nio.charset.StandardCharsets.UTF_8)));
+              key.sign(unsigned.getBytes(StandardCharsets.UTF_8)));
       RegisterFile.append(file(lab, rig), List.of(line.text()));
       return line;
     }

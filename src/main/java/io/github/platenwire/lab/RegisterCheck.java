@@ -1,7 +1,9 @@
 package io.github.platenwire.lab;
 
 import io.github.platenwire.lab.RegisterLine.Kind;
+import io.github.platenwire.record.Digests;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -99,9 +101,7 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
       Optional<RegisterLine> parsed = RegisterLine.parse(text);
       if (parsed.isEmpty()) {
         find(at, "this is no register line: " + text);
-        previous =
-            io.github.platenwire.record.Digests.sha256Hex(
-                text.getBytes(java.nio.charset.StandardCharsets.ISO_8859_1));
+        previous = Digests.sha256Hex(text.getBytes(StandardCharsets.ISO_8859_1));
         return;
       }
       RegisterLine line = parsed.get();

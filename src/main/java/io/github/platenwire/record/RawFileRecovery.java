@@ -7,6 +7,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
@@ -139,8 +140,7 @@ public final class RawFileRecovery {
     String digest =
         torn == 0
             ? ""
-            : " torn_sha256="
-                + Digests.sha256Hex(java.util.Arrays.copyOfRange(all, from, all.length));
+            : " torn_sha256=" + Digests.sha256Hex(Arrays.copyOfRange(all, from, all.length));
     return "at=" + now.truncatedTo(ChronoUnit.MILLIS) + " torn_bytes=" + torn + digest;
   }
 }

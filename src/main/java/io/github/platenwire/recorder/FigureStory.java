@@ -125,8 +125,8 @@ final class FigureStory {
         .ifPresent(
             bound ->
                 more(
-                    "Between two readings it can have been higher by up to "
-                        + both(bound, figure.unit(), figure.inchPoundUnit(), first)
+                    "Between two readings the figure can have been higher by up to "
+                        + roughly(bound)
                         + "."));
   }
 
@@ -183,7 +183,7 @@ final class FigureStory {
         .ifPresent(
             load ->
                 more(
-                    "What is left is the greatest load: "
+                    "The greatest reading less the zero is the greatest load: "
                         + both(load.exact(), load.unit(), load.inchPoundUnit(), first)
                         + "."));
   }
@@ -249,6 +249,10 @@ final class FigureStory {
     boolean corrected = factor.isPresent() && !figure.name().endsWith("uncorrected");
     step(
         "Stress: load over cross-section = "
+            + number(load.get().unit().toBase(load.get().exact()))
+            + " N / "
+            + number(area.get().exact())
+            + " mm² = "
             + both(plain, Unit.MEGAPASCAL, Unit.PSI, first)
             + clause(FigureWords.Topic.STRESS));
     String ratio = other("length-ratio").map(f -> f.rounded()).orElse("unknown");
@@ -281,11 +285,12 @@ final class FigureStory {
         .forEach(line -> more("the method's file in the head says: " + line));
     figure
         .uncertainty()
-        .ifPresent(
-            budget ->
-                more(
-                    "expanded uncertainty (k = 2): "
-                        + both(budget.expanded(), figure.unit(), figure.inchPoundUnit(), first)));
+        .ifPresent(budget -> more("expanded uncertainty (k = 2): " + roughly(budget.expanded())));
+  }
+
+  /** Two digits are all that an uncertainty or a bound can say. */
+  private String roughly(double value) {
+    return FigureWords.rough(value, figure.unit(), figure.inchPoundUnit(), first);
   }
 
   private String clause(FigureWords.Topic topic) {

@@ -41,6 +41,21 @@ final class FigureWords {
     return first == UnitSystem.SI ? one + " (" + other + ")" : other + " (" + one + ")";
   }
 
+  static String rough(double value, Unit si, Unit inchPound, UnitSystem first) {
+    MathContext two = new MathContext(2, RoundingMode.UP);
+    double inSi =
+        Double.isFinite(value) ? BigDecimal.valueOf(value).round(two).doubleValue() : value;
+    double other = si.convert(value, inchPound);
+    double inPounds =
+        Double.isFinite(other) ? BigDecimal.valueOf(other).round(two).doubleValue() : other;
+    String one = number(inSi) + " " + si.symbol();
+    if (si == inchPound) {
+      return one;
+    }
+    String second = number(inPounds) + " " + inchPound.symbol();
+    return first == UnitSystem.SI ? one + " (" + second + ")" : second + " (" + one + ")";
+  }
+
   /** A channel's value in its own unit, with the other system's beside it. */
   static String pair(double value, Unit unit, UnitSystem first) {
     Quantity quantity = unit.quantity();

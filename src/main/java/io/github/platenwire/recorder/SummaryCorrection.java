@@ -4,9 +4,9 @@ import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.Register;
 import io.github.platenwire.lab.RegisterLine.Kind;
+import io.github.platenwire.method.Method;
 import io.github.platenwire.method.Method.Objection;
 import io.github.platenwire.method.Method.Weight;
-import io.github.platenwire.method.Specimen;
 import io.github.platenwire.record.Digests;
 import io.github.platenwire.record.Provenance;
 import io.github.platenwire.record.Provenance.Change;
@@ -14,6 +14,7 @@ import io.github.platenwire.record.Provenance.Correction;
 import io.github.platenwire.record.Provenance.Maker;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.record.RawFileReader;
+import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.record.SummaryFile;
 import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
@@ -62,16 +63,16 @@ public final class SummaryCorrection {
                 () ->
                     new LabException(
                         raw.getFileName() + ": there is no summary yet; 'recover' makes one"));
-    Specimen inHead = specimen(raw);
+    RawHeader header = header(raw);
     List<Change> changes = new ArrayList<>(SummaryFile.changes(replaced));
     values.forEach(
         (what, to) -> {
           changes.removeIf(change -> change.what().equals(what));
-          changes.add(SpecimenCorrection.change(inHead, what, to));
+          changes.add(SpecimenCorrection.change(header.specimen(), what, to));
         });
+    refuse(header.withSpecimen(SpecimenCorrection.apply(header.specimen(), changes)));
     Reduction reduction =
         Reduction.of(raw, specimen -> SpecimenCorrection.apply(specimen, changes));
-    refuse(reduction);
     RecordedTest test = reduction.test();
     Correction correction =
         new Correction(
@@ -96,20 +97,18 @@ public final class SummaryCorrection {
 
   /** The rig that a raw file names. */
   public static String rigOf(Path raw) throws IOException, RawFileException {
+    return header(raw).rig().name();
+  }
+
+  private static RawHeader header(Path raw) throws IOException, RawFileException {
     try (RawFileReader reader = RawFileReader.open(raw)) {
-      return reader.header().rig().name();
+      return reader.header();
     }
   }
 
-  private static Specimen specimen(Path raw) throws IOException, RawFileException {
-    try (RawFileReader reader = RawFileReader.open(raw)) {
-      return reader.header().specimen();
-    }
-  }
-
-  private static void refuse(Reduction reduction) {
-    var header = reduction.test().header();
-    for (Objection objection : reduction.method().examine(header.specimen(), header.setting())) {
+  private static void refuse(RawHeader header) throws TomlException {
+    Method method = Method.parse(header.method().text(), header.method().name());
+    for (Objection objection : method.examine(header.specimen(), header.setting())) {
       if (objection.weight() == Weight.REFUSED) {
         throw new IllegalArgumentException(
             "with that correction the method refuses the specimen: " + objection.problem());

@@ -102,7 +102,7 @@ abstract sealed class DemoBench implements AutoCloseable {
         LOG.info("no pseudo-terminal here, so TCP is used: {}", e.getMessage());
         TcpOutlet tcp = TcpOutlet.listen(0);
         made = tcp;
-        address = tcp.address();
+        address = "tcp://" + tcp.address();
       }
       this.outlet = made;
       this.port = address;

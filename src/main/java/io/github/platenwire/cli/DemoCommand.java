@@ -5,8 +5,10 @@ import io.github.platenwire.emulate.DemoSpecimen;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.LabTemplate;
+import io.github.platenwire.lab.Register;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -19,6 +21,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
 /** {@code demo}: a lab day on emulated devices, through the real path. */
@@ -39,6 +42,8 @@ import picocli.CommandLine.Option;
     })
 final class DemoCommand implements Callable<Integer> {
   private static final String RIG = "frame-1";
+
+  @Mixin private final KeysOption keysOption = new KeysOption();
 
   @Option(
       names = "--lab",
@@ -82,17 +87,23 @@ final class DemoCommand implements Callable<Integer> {
               + bench.port()
               + (real ? ", at true pace." : ", on an emulated clock."));
       DemoReport report = new DemoReport(face);
+      Register register = Register.open(lab, RIG, keysOption.open(), SystemClocks.wall());
       for (DemoSpecimen specimen : scenario.today()) {
-        report.add(breakOne(lab, scenario, specimen, bench, face));
+        report.add(breakOne(lab, register, scenario, specimen, bench, face));
       }
       return report.print(lab.root());
     }
   }
 
   private DemoResult breakOne(
-      LabFolder lab, DemoScenario scenario, DemoSpecimen specimen, DemoBench bench, Face face)
-      throws LabException, IOException, InterruptedException, CommandException {
-    return new DemoTest(lab, RIG, scenario, specimen, face, pace.equals("real")).run(bench);
+      LabFolder lab,
+      Register register,
+      DemoScenario scenario,
+      DemoSpecimen specimen,
+      DemoBench bench,
+      Face face)
+      throws LabException, TomlException, IOException, InterruptedException, CommandException {
+    return new DemoTest(lab, register, scenario, specimen, face, pace.equals("real")).run(bench);
   }
 
   private LabFolder makeLab(DemoScenario scenario, ZoneId zone, String port)

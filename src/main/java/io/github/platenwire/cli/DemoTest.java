@@ -9,17 +9,17 @@ import io.github.platenwire.emulate.Pacer;
 import io.github.platenwire.emulate.TruthSummary;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.lab.Register;
 import io.github.platenwire.record.Observations;
-import io.github.platenwire.record.Summary;
 import io.github.platenwire.recorder.ChecklistItem;
 import io.github.platenwire.recorder.LabTest;
 import io.github.platenwire.recorder.Progress;
 import io.github.platenwire.recorder.RecordedTest;
 import io.github.platenwire.recorder.Recording;
-import io.github.platenwire.recorder.TestSummary;
+import io.github.platenwire.recorder.TestClose;
+import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
 import java.math.BigDecimal;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -39,6 +39,7 @@ final class DemoTest {
   private static final long HOLD_NANOS = 3_000_000_000L;
 
   private final LabFolder lab;
+  private final Register register;
   private final String rig;
   private final DemoScenario scenario;
   private final DemoSpecimen specimen;
@@ -47,22 +48,29 @@ final class DemoTest {
 
   DemoTest(
       LabFolder lab,
-      String rig,
+      Register register,
       DemoScenario scenario,
       DemoSpecimen specimen,
       Face face,
       boolean watched) {
     this.watched = watched;
     this.lab = lab;
-    this.rig = rig;
+    this.register = register;
+    this.rig = register.rig();
     this.scenario = scenario;
     this.specimen = specimen;
     this.face = face;
   }
 
   DemoResult run(DemoBench bench)
-      throws LabException, IOException, InterruptedException, CommandException {
-    EmulatedFrame frame = scenario.test(specimen, indicator());
+      throws LabException, TomlException, IOException, InterruptedException, CommandException {
+    return run(bench, indicator());
+  }
+
+  /** The same with another indicator. */
+  DemoResult run(DemoBench bench, EmulatedIndicator indicator)
+      throws LabException, TomlException, IOException, InterruptedException, CommandException {
+    EmulatedFrame frame = scenario.test(specimen, indicator);
     HeldStream stream = new HeldStream(frame, HOLD_NANOS);
     try (LabTest test =
         LabTest.open(lab, rig, specimen.name(), METHOD, bench.openers(), bench.clocks())) {
@@ -78,7 +86,7 @@ final class DemoTest {
   }
 
   private DemoResult record(LabTest test, HeldStream stream, EmulatedFrame frame)
-      throws LabException, IOException, CommandException {
+      throws LabException, TomlException, IOException, CommandException {
     List<ChecklistItem> checklist = test.check(/* attended= */ false, Optional.empty(), PATIENCE);
     if (!LabTest.mayStart(checklist)) {
       face.checklist(checklist);
@@ -105,9 +113,11 @@ final class DemoTest {
                   .map(RecordedTest.Failure::words)
                   .orElse("the demo was ended; its record is closed"));
         }
-        Summary summary = TestSummary.write(test, recorded, Observations.NONE);
-        Path name = recorded.file();
-        return new DemoResult(specimen.name(), summary, TruthSummary.of(frame), name);
+        TestClose.Closed closed =
+            new TestClose(lab, register).close(test.method(), recorded, Observations.NONE);
+        face.closed(closed);
+        return new DemoResult(
+            specimen.name(), closed.summary(), TruthSummary.of(frame), recorded.file());
       }
     }
   }
@@ -119,7 +129,7 @@ final class DemoTest {
     }
   }
 
-  private static EmulatedIndicator indicator() {
+  static EmulatedIndicator indicator() {
     return EmulatedIndicator.perfect(LineLayout.KILONEWTONS, new BigDecimal("0.01"), 1_500_000, 50)
         .withNoiseAndZero(15, 60)
         .withJitterAndBursts(0.1, EmulatedIndicator.ADAPTER_BURST_NANOS);

@@ -7,6 +7,7 @@ import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.recorder.ChecklistItem;
 import io.github.platenwire.recorder.Progress;
+import io.github.platenwire.recorder.TestClose;
 import io.github.platenwire.terminal.Cautions;
 import io.github.platenwire.terminal.ChecklistView;
 import io.github.platenwire.terminal.Choice;
@@ -63,6 +64,22 @@ final class Face {
 
   void line(String line) {
     out.lines(Paragraph.lines(line, columns()));
+  }
+
+  /** What a person has to know of a test that was just closed. */
+  void closed(TestClose.Closed closed) {
+    closed
+        .line()
+        .ifPresent(
+            written ->
+                line(
+                    "Register "
+                        + written.rig()
+                        + ", line "
+                        + written.number()
+                        + ", witness "
+                        + written.witness()));
+    closed.notices().forEach(this::line);
   }
 
   int columns() {

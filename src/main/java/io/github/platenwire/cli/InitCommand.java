@@ -1,17 +1,25 @@
 package io.github.platenwire.cli;
 
+import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.LabTemplate;
+import io.github.platenwire.lab.PrivateKeys;
+import io.github.platenwire.lab.Register;
+import io.github.platenwire.lab.SharedRegister;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.terminal.SystemTerminal;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -25,7 +33,8 @@ import picocli.CommandLine.Parameters;
       "",
       "Examples:",
       "  platenwire init alder-lab",
-      "  platenwire init alder-lab --name \"Alder materials lab\" --units inch-pound --zone America/Denver"
+      "  platenwire init alder-lab --name \"Alder materials lab\" --units inch-pound --zone America/Denver",
+      "  platenwire init alder-lab --new-key frame-1     the rig moved to this machine"
     })
 final class InitCommand implements Callable<Integer> {
   @Parameters(paramLabel = "DIR", description = "The folder to make; may be there if it is empty.")
@@ -49,6 +58,15 @@ final class InitCommand implements Callable<Integer> {
       description = "Time zone shown and used for times of casting (default: this machine's).")
   private @Nullable String zone;
 
+  @Option(
+      names = "--new-key",
+      paramLabel = "RIG",
+      description =
+          "Give a rig a new key on this machine, which has not the old one; lines signed so far stay valid.")
+  private @Nullable String newKey;
+
+  @Mixin private final KeysOption keysOption = new KeysOption();
+
   @Override
   public Integer call() throws Exception {
     UnitSystem system =
@@ -60,10 +78,14 @@ final class InitCommand implements Callable<Integer> {
     Path last = folder.toAbsolutePath().normalize().getFileName();
     String labName = Optional.ofNullable(name).orElse(last == null ? "lab" : last.toString());
     LabFolder lab = LabFolder.create(folder, LabTemplate.example(labName, zone(), system));
+    if (newKey != null) {
+      return enrol(lab, newKey);
+    }
+    SystemTerminal.out().lines(List.of("Made the lab folder " + lab.root() + "."));
+    keys(lab);
     SystemTerminal.out()
         .lines(
             List.of(
-                "Made the lab folder " + lab.root() + ".",
                 "Next:",
                 "  1. Look at rigs/frame-1.toml: name the port and the device of your load frame.",
                 "  2. Write your specimens into specimens.csv; any spreadsheet will do.",
@@ -71,6 +93,43 @@ final class InitCommand implements Callable<Integer> {
                     + folder
                     + "   shows what the port says.",
                 "  4. platenwire record SPECIMEN --lab " + folder + "   records a test."));
+    return ExitCode.FINE;
+  }
+
+  /** Every rig gets a key; those of other machines are left alone. */
+  private void keys(LabFolder lab) throws IOException {
+    PrivateKeys keys = keysOption.open();
+    for (String rig : lab.rigNames()) {
+      try {
+        Register register = Register.open(lab, rig, keys, SystemClocks.wall());
+        SystemTerminal.out()
+            .lines(
+                List.of(
+                    "The register of rig "
+                        + rig
+                        + " is signed with key "
+                        + register.fingerprint()
+                        + "; its private part is in "
+                        + keys.folder()
+                        + ". Write the key's name into your binder."));
+      } catch (LabException e) {
+        SystemTerminal.out().lines(List.of(String.valueOf(e.getMessage())));
+      }
+    }
+  }
+
+  private int enrol(LabFolder lab, String rig) throws LabException, IOException {
+    lab.rig(rig);
+    Register register = Register.enrol(lab, rig, keysOption.open(), SystemClocks.wall());
+    List<String> lines = new ArrayList<>();
+    lines.add(
+        "Rig "
+            + rig
+            + " signs with key "
+            + register.fingerprint()
+            + " from now on; the register says so, and what was signed before stays valid.");
+    SharedRegister.join(lab, rig).ifPresent(lines::add);
+    SystemTerminal.out().lines(lines);
     return ExitCode.FINE;
   }
 

@@ -23,6 +23,9 @@ import picocli.CommandLine.Spec;
       ListenCommand.class,
       EmulateCommand.class,
       DemoCommand.class,
+      ReduceCommand.class,
+      ExplainCommand.class,
+      RecoverCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

@@ -1,15 +1,23 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.lab.PrivateKeys;
+import io.github.platenwire.lab.Register;
+import io.github.platenwire.lab.RigLock;
+import io.github.platenwire.lab.SharedRegister;
 import io.github.platenwire.port.PortAddress;
 import io.github.platenwire.port.Ports;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.record.DiskFolder;
+import io.github.platenwire.recorder.LabRecovery;
 import io.github.platenwire.recorder.LabTest;
 import io.github.platenwire.recorder.OpenerFactory;
 import io.github.platenwire.recorder.RecorderClocks;
+import io.github.platenwire.recorder.TestClose;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
@@ -37,6 +45,7 @@ final class RecordCommand implements Callable<Integer> {
   private static final Duration ATTENDED_PATIENCE = Duration.ofSeconds(5);
 
   @Mixin private final LabOption labOption = new LabOption();
+  @Mixin private final KeysOption keysOption = new KeysOption();
 
   @Parameters(paramLabel = "SPECIMEN", description = "A specimen of specimens.csv.")
   private String specimen = "";
@@ -101,8 +110,20 @@ final class RecordCommand implements Callable<Integer> {
     RecorderClocks clocks = RecorderClocks.system();
     OpenerFactory openers =
         (port, settings) -> Ports.opener(PortAddress.parse(port), settings, clocks.monotonic());
-    try (LabTest test = LabTest.open(lab, rigName(lab), specimen, method, openers, clocks)) {
-      return new TestSession(test, face, options()).run();
+    String name = rigName(lab);
+    TestSession.Options options = options();
+    String holder =
+        Holder.words("specimen " + specimen, clocks.wall().now(), lab.settings().zone());
+    try (RigLock held = RigLock.take(lab, name, holder)) {
+      PrivateKeys keys = keysOption.open();
+      Register register = Register.open(lab, name, keys, clocks.wall());
+      new LabRecovery(lab, keys, clocks.wall(), new DiskFolder(), Set.of(held.rig()))
+          .all()
+          .forEach(report -> face.line(report.words()));
+      SharedRegister.join(lab, name).ifPresent(face::line);
+      try (LabTest test = LabTest.open(lab, name, specimen, method, openers, clocks)) {
+        return new TestSession(test, new TestClose(lab, register), face, options).run();
+      }
     }
   }
 

@@ -1,7 +1,6 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
-import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.record.SummaryFile;
@@ -10,13 +9,13 @@ import io.github.platenwire.recorder.LabTest;
 import io.github.platenwire.recorder.RecordedTest;
 import io.github.platenwire.recorder.RecordedTest.Failure;
 import io.github.platenwire.recorder.Recording;
-import io.github.platenwire.recorder.TestSummary;
+import io.github.platenwire.recorder.TestClose;
 import io.github.platenwire.terminal.Place;
 import io.github.platenwire.terminal.Questions;
 import io.github.platenwire.terminal.ResultView;
 import io.github.platenwire.terminal.SystemTerminal;
+import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
-import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -27,6 +26,7 @@ import java.util.Optional;
  */
 final class TestSession {
   private final LabTest test;
+  private final TestClose close;
   private final Face face;
   private final Options options;
 
@@ -53,14 +53,15 @@ final class TestSession {
   /** Why the test may start, and what stands in the record of it. */
   private record Clearance(List<ChecklistItem> checklist, Optional<String> reason) {}
 
-  TestSession(LabTest test, Face face, Options options) {
+  TestSession(LabTest test, TestClose close, Face face, Options options) {
     this.test = test;
+    this.close = close;
     this.face = face;
     this.options = options;
   }
 
   /** Runs it; the exit code. */
-  int run() throws LabException, IOException, CommandException {
+  int run() throws LabException, TomlException, IOException, CommandException {
     Questions questions = face.questions();
     if (options.attended()) {
       face.cautions(test.method().standard());
@@ -97,9 +98,10 @@ final class TestSession {
   }
 
   /** A test that is over, with what there is to say of it. */
-  private record Done(RecordedTest recorded, Optional<Summary> summary, boolean ordered) {}
+  private record Done(RecordedTest recorded, Optional<TestClose.Closed> closed, boolean ordered) {}
 
-  private Done record(Clearance clearance, Questions questions) throws LabException, IOException {
+  private Done record(Clearance clearance, Questions questions)
+      throws LabException, TomlException, IOException {
     try (RunningView live = new RunningView(face, test, options.lineEvery())) {
       Recording recording =
           test.start(
@@ -118,27 +120,28 @@ final class TestSession {
   }
 
   private Done summarise(RecordedTest recorded, OrderlyEnd end, Questions questions)
-      throws LabException, IOException {
+      throws LabException, TomlException, IOException {
     if (recorded.closing().isEmpty()) {
       return new Done(recorded, Optional.empty(), end.wasOrdered());
     }
     boolean ask = options.attended() && !end.wasOrdered() && recorded.failure().isEmpty();
     Observations seen = ask ? face.observations(questions) : Observations.NONE;
     return new Done(
-        recorded, Optional.of(TestSummary.write(test, recorded, seen)), end.wasOrdered());
+        recorded, Optional.of(close.close(test.method(), recorded, seen)), end.wasOrdered());
   }
 
   private int report(Done done) throws IOException, CommandException {
     RecordedTest recorded = done.recorded();
-    Path summaryFile = LabFolder.summaryOf(recorded.file());
-    if (done.summary().isPresent()) {
-      Summary summary = done.summary().get();
+    if (done.closed().isPresent()) {
+      TestClose.Closed closed = done.closed().get();
+      Summary summary = closed.summary();
       List<Place> places =
           List.of(
               new Place("raw file", recorded.file().toString()),
-              new Place("summary", summaryFile.toString()));
+              new Place("summary", closed.file().toString()));
       face.lines(ResultView.lines(summary.result(), places, face.columns(), face.look()));
       summary.companions().ifPresent(words -> face.line("Companions of " + words));
+      face.closed(closed);
       if (options.json()) {
         SystemTerminal.out().print(SummaryFile.json(summary));
       }

@@ -73,6 +73,17 @@ final class LineDecoder implements FrameDecoder {
     }
   }
 
+  /** Decodes one line that was cut out of a stream before. */
+  void whole(byte[] frame, long arrivalNanos, FrameSink sink) {
+    lastArrivalNanos = arrivalNanos;
+    if (frame.length > longest) {
+      sink.garbled(frame, 0, longest, arrivalNanos);
+      return;
+    }
+    System.arraycopy(frame, 0, line, 0, frame.length);
+    decode(frame.length, false, sink);
+  }
+
   private void decode(int received, boolean torn, FrameSink sink) {
     if (!layout.match(line, received, values)) {
       sink.garbled(line, 0, received, lastArrivalNanos);

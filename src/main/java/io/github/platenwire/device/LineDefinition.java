@@ -24,6 +24,12 @@ record LineDefinition(
   }
 
   @Override
+  public void decodeFrame(byte[] frame, long arrivalNanos, FrameSink sink) {
+    new LineDecoder(layout, terminator, longest, new LineValues(valueFields))
+        .whole(frame, arrivalNanos, sink);
+  }
+
+  @Override
   public int countFrames(byte[] bytes) {
     return terminator.count(bytes);
   }

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * The folder in which a lab keeps its rigs, specimens, calibrations and records. Each question
@@ -25,6 +26,7 @@ public final class LabFolder {
   static final String STUDY = "study.toml";
   static final String RIGS = "rigs";
   private static final String CALIBRATIONS = "calibrations";
+  private static final String REGISTER_ENDING = ".jsonl";
 
   private final Path root;
   private final LabSettings settings;
@@ -266,6 +268,55 @@ public final class LabFolder {
    */
   public static Path summaryOf(Path rawFile) {
     return RecordNames.summaryOf(rawFile);
+  }
+
+  /**
+   * The newest version of a raw file's summary: {@code ….summary.json}, or {@code ….summary-2.json}
+   * and so on where something was corrected afterwards.
+   *
+   * @return empty if there is none
+   */
+  public static Optional<Path> newestSummaryOf(Path rawFile) {
+    return RecordNames.newestSummaryOf(rawFile);
+  }
+
+  /** All versions of a raw file's summary that there are, the oldest first. */
+  public static List<Path> summariesOf(Path rawFile) {
+    return RecordNames.summariesOf(rawFile);
+  }
+
+  /** The path that the next version of a raw file's summary will have; nothing bears it yet. */
+  public static Path nextSummaryOf(Path rawFile) {
+    return RecordNames.nextSummaryOf(rawFile);
+  }
+
+  /** Where the rigs' registers lie. */
+  public Path registerFolder() {
+    return root.resolve("register");
+  }
+
+  /** Where the public parts of the rigs' keys lie. */
+  public Path keysFolder() {
+    return root.resolve("keys");
+  }
+
+  /**
+   * The names of the rigs that have a register, sorted.
+   *
+   * @throws IOException if the folder cannot be read
+   */
+  public List<String> registerNames() throws IOException {
+    if (!Files.isDirectory(registerFolder())) {
+      return List.of();
+    }
+    try (Stream<Path> files = Files.list(registerFolder())) {
+      return files
+          .map(file -> String.valueOf(file.getFileName()))
+          .filter(name -> name.endsWith(REGISTER_ENDING) && !name.startsWith("."))
+          .map(name -> name.substring(0, name.length() - REGISTER_ENDING.length()))
+          .sorted()
+          .toList();
+    }
   }
 
   /** Where the program's own log goes; may not be there yet. */

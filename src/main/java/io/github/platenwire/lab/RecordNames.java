@@ -11,8 +11,10 @@ import java.time.format.DateTimeFormatter;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** How records are called and where they lie. Stateless. */
@@ -89,11 +91,40 @@ final class RecordNames {
 
   /** The summary's path beside a raw file. */
   static Path summaryOf(Path rawFile) {
+    return summaryOf(rawFile, 1);
+  }
+
+  private static Path summaryOf(Path rawFile, int version) {
     String name = fileName(rawFile);
     if (!name.endsWith(RAW)) {
       throw new IllegalArgumentException("a raw file's name ends in " + RAW + ", file=" + rawFile);
     }
-    return rawFile.resolveSibling(name.substring(0, name.length() - RAW.length()) + SUMMARY);
+    String stem = name.substring(0, name.length() - RAW.length());
+    return rawFile.resolveSibling(
+        stem + (version == 1 ? SUMMARY : ".summary-" + version + ".json"));
+  }
+
+  private static int versions(Path rawFile) {
+    int versions = 0;
+    while (Files.exists(summaryOf(rawFile, versions + 1))) {
+      versions++;
+    }
+    return versions;
+  }
+
+  static Optional<Path> newestSummaryOf(Path rawFile) {
+    int versions = versions(rawFile);
+    return versions == 0 ? Optional.empty() : Optional.of(summaryOf(rawFile, versions));
+  }
+
+  static List<Path> summariesOf(Path rawFile) {
+    return IntStream.rangeClosed(1, versions(rawFile))
+        .mapToObj(version -> summaryOf(rawFile, version))
+        .toList();
+  }
+
+  static Path nextSummaryOf(Path rawFile) {
+    return summaryOf(rawFile, versions(rawFile) + 1);
   }
 
   private static String fileName(Path file) {

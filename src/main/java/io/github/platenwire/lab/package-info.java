@@ -1,6 +1,6 @@
 /**
- * The lab folder that people keep: rigs, specimens, calibrations, study, and where records go.
- * Reads and checks their files; never talks to a device.
+ * The lab folder that people keep: rigs, specimens, calibrations, study, where records go, and the
+ * signed register of them. Reads and checks people's files; never talks to a device.
  */
 @NullMarked
 package io.github.platenwire.lab;

@@ -43,4 +43,22 @@ public record Specimen(
     diametersMillimetres = List.copyOf(diametersMillimetres);
     asWritten = Collections.unmodifiableMap(new LinkedHashMap<>(asWritten));
   }
+
+  /** The same specimen with other measurements. */
+  public Specimen withMeasurements(
+      List<Double> diameters, OptionalDouble length, OptionalDouble mass) {
+    return new Specimen(
+        name,
+        series,
+        shape,
+        diameters,
+        length,
+        mass,
+        cast,
+        plannedAgeDays,
+        ends,
+        curing,
+        moisture,
+        asWritten);
+  }
 }

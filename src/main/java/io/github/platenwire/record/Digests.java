@@ -24,8 +24,13 @@ public final class Digests {
 
   /** The digest over what was put in so far, which goes on afterwards. */
   static String hexSoFar(MessageDigest digest) {
+    return HexFormat.of().formatHex(copyOf(digest).digest());
+  }
+
+  /** A second digest in the same state. */
+  static MessageDigest copyOf(MessageDigest digest) {
     try {
-      return HexFormat.of().formatHex(((MessageDigest) digest.clone()).digest());
+      return (MessageDigest) digest.clone();
     } catch (CloneNotSupportedException e) {
       throw new IllegalStateException("Java's SHA-256 can be cloned", e);
     }

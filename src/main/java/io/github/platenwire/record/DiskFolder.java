@@ -39,6 +39,20 @@ public final class DiskFolder implements RecordFolder {
   }
 
   @Override
+  public RecordFile reopen(Path path, long length) throws IOException {
+    FileChannel channel = FileChannel.open(path, StandardOpenOption.WRITE);
+    try {
+      channel.truncate(length);
+      channel.position(length);
+      channel.force(true);
+    } catch (IOException e) {
+      channel.close();
+      throw e;
+    }
+    return new DiskFile(channel);
+  }
+
+  @Override
   public boolean freeReserve(Path beside) {
     try {
       return Files.deleteIfExists(beside.resolveSibling(RESERVE));

@@ -43,13 +43,18 @@ public final class RawFileReader implements AutoCloseable {
   private long line;
   private long wholeBytes;
   private long lastSeq;
+  private long goodSeq;
+  private long goodMicros;
   private int checkLines;
   private @Nullable Closing closing;
+  private boolean sealBroken;
+  private GoodPrefix sealed;
 
   private RawFileReader(String name, InputStream in) throws IOException, RawFileException {
     this.name = name;
     this.in = in;
     this.header = readHeader();
+    this.sealed = goodPrefix();
   }
 
   /**
@@ -97,10 +102,33 @@ public final class RawFileReader implements AutoCloseable {
       } else if (text.startsWith("# closed ")) {
         closed(text);
       } else {
-        visitor.accept(row(text));
+        RawRow row = row(text);
+        visitor.accept(row);
+        goodSeq = row.seq();
+        goodMicros = Math.max(goodMicros, row.elapsedMicros());
       }
       swallowLine();
+      if (text.startsWith("# check ")) {
+        sealed = goodPrefix();
+      }
     }
+  }
+
+  /** Whether the line that closes a record was met. */
+  boolean sawLastLine() {
+    return closing != null;
+  }
+
+  /**
+   * What can be kept of the file, as far as {@link #readRows} came: everything before the line it
+   * stopped at; where that was a seal that did not agree, everything up to the seal before.
+   */
+  GoodPrefix kept() {
+    return sealBroken ? sealed : goodPrefix();
+  }
+
+  private GoodPrefix goodPrefix() {
+    return new GoodPrefix(header, wholeBytes, goodSeq, goodMicros, Digests.copyOf(digest));
   }
 
   private RawHeader readHeader() throws IOException, RawFileException {
@@ -182,13 +210,9 @@ public final class RawFileReader implements AutoCloseable {
   }
 
   private String digestWith(String text) {
-    try {
-      MessageDigest whole = (MessageDigest) digest.clone();
-      whole.update((text + "\n").getBytes(StandardCharsets.UTF_8));
-      return HexFormat.of().formatHex(whole.digest());
-    } catch (CloneNotSupportedException e) {
-      throw new IllegalStateException("Java's SHA-256 can be cloned", e);
-    }
+    MessageDigest whole = Digests.copyOf(digest);
+    whole.update((text + "\n").getBytes(StandardCharsets.UTF_8));
+    return HexFormat.of().formatHex(whole.digest());
   }
 
   private Instant instant(String text) throws RawFileException {
@@ -208,6 +232,7 @@ public final class RawFileReader implements AutoCloseable {
   private void expectDigest(String seen) throws RawFileException {
     String expected = Digests.hexSoFar(digest);
     if (!expected.equals(seen)) {
+      sealBroken = true;
       throw wrong("the bytes before this line have sha256=" + expected + ", but it says " + seen);
     }
   }

@@ -24,13 +24,14 @@ public final class RawFileWriter implements AutoCloseable {
   private final RecordFile file;
   private final List<byte[]> channelNames;
   private final RowText rows = new RowText();
-  private final MessageDigest digest = Digests.sha256();
+  private final MessageDigest digest;
   private long writtenBytes;
   private long appendedSeq;
   private long writtenSeq;
 
-  private RawFileWriter(RecordFile file, RawHeader header) {
+  private RawFileWriter(RecordFile file, RawHeader header, MessageDigest digest) {
     this.file = file;
+    this.digest = digest;
     this.channelNames =
         header.channels().stream()
             .map(channel -> channel.facts().name().getBytes(StandardCharsets.US_ASCII))
@@ -47,13 +48,31 @@ public final class RawFileWriter implements AutoCloseable {
    */
   public static RawFileWriter create(RecordFolder folder, Path path, RawHeader header)
       throws IOException {
-    RawFileWriter writer = new RawFileWriter(folder.create(path), header);
+    RawFileWriter writer = new RawFileWriter(folder.create(path), header, Digests.sha256());
     for (String line : HeaderText.write(header).split("\n", -1)) {
       writer.rows.line(line.isEmpty() ? "#" : "# " + line);
     }
     writer.rows.line(RowText.COLUMNS);
     writer.write();
     writer.force();
+    return writer;
+  }
+
+  /**
+   * Writes on where an interrupted program stopped. What comes after the good part is cut off; it
+   * must have been set aside before.
+   *
+   * @param folder opens the file
+   * @param path the interrupted raw file
+   * @param good what of it is kept
+   * @throws IOException if it cannot be opened or cut
+   */
+  static RawFileWriter resume(RecordFolder folder, Path path, GoodPrefix good) throws IOException {
+    RawFileWriter writer =
+        new RawFileWriter(folder.reopen(path, good.bytes()), good.header(), good.digest());
+    writer.writtenBytes = good.bytes();
+    writer.appendedSeq = good.lastSeq();
+    writer.writtenSeq = good.lastSeq();
     return writer;
   }
 

@@ -49,6 +49,24 @@ public record RawHeader(
     checklist = List.copyOf(checklist);
   }
 
+  /** The same head with other measurements of the specimen. */
+  public RawHeader withSpecimen(Specimen other) {
+    return new RawHeader(
+        test,
+        start,
+        originNanos,
+        zone,
+        program,
+        lab,
+        operator,
+        overrideReason,
+        other,
+        method,
+        rig,
+        channels,
+        checklist);
+  }
+
   /** What a method needs to know of this test. */
   public TestSetting setting() {
     return new TestSetting(

@@ -17,6 +17,15 @@ public interface RecordFolder {
   RecordFile create(Path path) throws IOException;
 
   /**
+   * Opens a file that an interrupted program left behind, cuts it to a length and writes on from
+   * there.
+   *
+   * @param length how much of it is kept, in bytes
+   * @throws IOException if there is none, or it cannot be opened or cut
+   */
+  RecordFile reopen(Path path, long length) throws IOException;
+
+  /**
    * Gives up a little space kept in reserve, so that a full disk can still take the fact that it is
    * full.
    *

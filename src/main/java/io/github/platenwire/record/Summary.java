@@ -19,6 +19,7 @@ import java.util.Optional;
  *     order
  * @param companions the companions' range in words, if this was the last of them
  * @param failure what went wrong, if anything did
+ * @param provenance how this summary came about
  */
 public record Summary(
     RawHeader header,
@@ -31,7 +32,8 @@ public record Summary(
     Observations observations,
     List<String> calibrationStates,
     Optional<String> companions,
-    Optional<String> failure) {
+    Optional<String> failure,
+    Provenance provenance) {
   /** Makes the lists immutable. */
   public Summary {
     channels = List.copyOf(channels);

@@ -4,12 +4,11 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /** Writes and reads {@code *.summary.json}. Stateless. */
@@ -25,26 +24,14 @@ public final class SummaryFile {
    * Writes a summary under a name that must not be taken. It is written and forced beside its place
    * and then moved there, so that nobody ever sees half of one.
    *
+   * @return SHA-256 of the file, in hex
    * @throws java.nio.file.FileAlreadyExistsException if there is one already
    * @throws IOException if it cannot be written; nothing stands under the name then
    */
-  public static void write(Path path, Summary summary) throws IOException {
+  public static String write(Path path, Summary summary) throws IOException {
     byte[] bytes = json(summary).getBytes(StandardCharsets.UTF_8);
-    Path draft = path.resolveSibling(path.getFileName() + ".draft");
-    Files.deleteIfExists(draft);
-    try (FileChannel channel =
-        FileChannel.open(draft, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE)) {
-      ByteBuffer buffer = ByteBuffer.wrap(bytes);
-      while (buffer.hasRemaining()) {
-        channel.write(buffer);
-      }
-      channel.force(true);
-    } catch (IOException e) {
-      Files.deleteIfExists(draft);
-      throw e;
-    }
-    Files.move(draft, path);
-    DiskFolder.forceFolderOf(path);
+    DurableFile.create(path, bytes);
+    return Digests.sha256Hex(bytes);
   }
 
   /** The summary as the text that goes into its file. */
@@ -61,15 +48,7 @@ public final class SummaryFile {
    * @throws IOException if the file cannot be read or is no summary; the message names it
    */
   public static SummaryFacts read(Path path) throws IOException {
-    JsonNode root;
-    try {
-      root = MAPPER.readTree(Files.readAllBytes(path));
-    } catch (JsonProcessingException e) {
-      throw new IOException(path + ": is no summary: " + e.getOriginalMessage(), e);
-    }
-    if (!FORMAT.equals(root.path("format").asText())) {
-      throw new IOException(path + ": 'format' should be \"" + FORMAT + "\"");
-    }
+    JsonNode root = tree(path);
     JsonNode specimen = root.path("specimen");
     return new SummaryFacts(
         root.path("test").asText(),
@@ -80,6 +59,60 @@ public final class SummaryFile {
         root.path("raw").path("reason").asText(),
         result(root, "strength"),
         result(root, "diameter"));
+  }
+
+  /** The file's JSON, once it is certain that it is a summary. */
+  static JsonNode tree(Path path) throws IOException {
+    JsonNode root;
+    try {
+      root = MAPPER.readTree(Files.readAllBytes(path));
+    } catch (JsonProcessingException e) {
+      throw new IOException(path + ": is no summary: " + e.getOriginalMessage(), e);
+    }
+    if (!FORMAT.equals(root.path("format").asText())) {
+      throw new IOException(path + ": 'format' should be \"" + FORMAT + "\"");
+    }
+    return root;
+  }
+
+  /**
+   * What a person saw after the test, as a summary tells it.
+   *
+   * @throws IOException if the file cannot be read or is no summary
+   */
+  public static Observations observations(Path path) throws IOException {
+    JsonNode node = tree(path).path("observations");
+    return new Observations(
+        text(node, "fracture_type"),
+        text(node, "fracture_words"),
+        text(node, "aggregate"),
+        text(node, "notes"));
+  }
+
+  /** What went wrong in the test, as a summary tells it; otherwise as {@link #observations}. */
+  public static Optional<String> failure(Path path) throws IOException {
+    return text(tree(path), "failure");
+  }
+
+  /**
+   * In what a summary's specimen differs from the raw file's head; empty for a first version.
+   *
+   * @throws IOException if the file cannot be read or is no summary
+   */
+  public static List<Provenance.Change> changes(Path path) throws IOException {
+    List<Provenance.Change> changes = new ArrayList<>();
+    for (JsonNode change : tree(path).path("correction").path("changes")) {
+      changes.add(
+          new Provenance.Change(
+              change.path("what").asText(),
+              number(change.path("from")),
+              change.path("to").asDouble()));
+    }
+    return changes;
+  }
+
+  private static Optional<String> text(JsonNode node, String name) {
+    return node.path(name).isTextual() ? Optional.of(node.path(name).asText()) : Optional.empty();
   }
 
   private static Optional<Double> result(JsonNode root, String name) {

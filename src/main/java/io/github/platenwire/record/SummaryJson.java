@@ -74,7 +74,31 @@ final class SummaryJson {
     observations(root.putObject("observations"), summary.observations());
     optional(root, "companions", summary.companions());
     optional(root, "failure", summary.failure());
+    provenance(root, header.rig().name(), summary.provenance());
     return root;
+  }
+
+  private static void provenance(ObjectNode root, String rig, Provenance provenance) {
+    root.put("made_by", provenance.maker().word());
+    ObjectNode register = root.putObject("register").put("rig", rig);
+    optional(register, "witness_before", provenance.witnessBefore());
+    if (provenance.correction().isEmpty()) {
+      root.putNull("correction");
+      return;
+    }
+    Provenance.Correction correction = provenance.correction().get();
+    ObjectNode node = root.putObject("correction");
+    node.put("who", correction.who());
+    node.put("when", correction.when().toString());
+    node.put("why", correction.why());
+    node.put("replaces", correction.replacedFile());
+    node.put("replaced_sha256", correction.replacedSha256());
+    ArrayNode changes = node.putArray("changes");
+    for (Provenance.Change change : correction.changes()) {
+      ObjectNode entry = changes.addObject().put("what", change.what());
+      change.from().ifPresentOrElse(from -> entry.put("from", from), () -> entry.putNull("from"));
+      entry.put("to", change.to());
+    }
   }
 
   private ObjectNode specimen(Specimen specimen) {

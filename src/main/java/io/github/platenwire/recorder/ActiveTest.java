@@ -20,6 +20,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -138,17 +139,30 @@ final class ActiveTest implements Recording {
     Source source = sources.get(event.source());
     if (event instanceof LinkEvent.Bytes bytes) {
       source.decode(bytes.chunk(), this::reading);
-    } else if (event instanceof LinkEvent.Lost lost) {
-      source.cut(this::reading);
-      LOG.warn("link of {} lost: {}", source.port(), lost.why());
-      links.lost(lost).forEach(text -> test.event(micros(lost.atNanos()), text));
-    } else if (event instanceof LinkEvent.Back back) {
-      source.join();
-      links.back(back).forEach(text -> test.event(micros(back.atNanos()), text));
-    } else if (event instanceof LinkEvent.Dropped dropped) {
-      source.cut(this::reading);
-      links.dropped(dropped).forEach(text -> test.event(micros(dropped.atNanos()), text));
+    } else {
+      linkEvent(event, source);
     }
+  }
+
+  private void linkEvent(LinkEvent event, Source source) {
+    int index = event.source();
+    if (event instanceof LinkEvent.Back) {
+      source.join();
+      write(event, at -> links.back(index, at));
+    } else {
+      source.cut(this::reading);
+      if (event instanceof LinkEvent.Lost lost) {
+        LOG.warn("link of {} lost: {}", source.port(), lost.why());
+        write(event, at -> links.lost(index, at, lost.why()));
+      } else if (event instanceof LinkEvent.Dropped dropped) {
+        write(event, at -> links.dropped(index, dropped.bytes(), dropped.frames()));
+      }
+    }
+  }
+
+  private void write(LinkEvent event, LongFunction<List<String>> texts) {
+    long at = test.eventMicros(micros(event.atNanos()));
+    texts.apply(at).forEach(text -> test.event(at, text));
   }
 
   private void reading(
@@ -173,7 +187,7 @@ final class ActiveTest implements Recording {
         .look()
         .ifPresent(
             text -> {
-              links.remember("The time of day was set while the test ran: " + text + ".");
+              links.clockStepped(text);
               test.event(micros(nowNanos), text);
             });
   }
@@ -247,17 +261,8 @@ final class ActiveTest implements Recording {
     } catch (IOException e) {
       LOG.error("{} could not be given back", file, e);
     }
-    MethodResult result = run.finish();
-    List<String> departures = new ArrayList<>(result.departures());
-    departures.addAll(links.remembered());
-    over.complete(
-        new RecordedTest(
-            file,
-            header,
-            new MethodResult(result.figures(), result.checks(), departures, result.suspects()),
-            closing,
-            tallies,
-            failure));
+    MethodResult result = links.addTo(run.finish());
+    over.complete(new RecordedTest(file, header, result, closing, tallies, failure));
   }
 
   private void publish() {

@@ -1,7 +1,11 @@
 package io.github.platenwire.recorder;
 
 import io.github.platenwire.lab.Calibration;
+import io.github.platenwire.record.RawHeader;
+import io.github.platenwire.toml.TomlException;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -11,6 +15,26 @@ import java.util.Optional;
  * @param words for the summary and the checklist
  */
 public record CalibrationState(boolean inOrder, String words) {
+  /**
+   * The states of a record's channels on its own day, from what its head keeps.
+   *
+   * @return in the order of the head
+   * @throws TomlException if a calibration kept there cannot be read
+   */
+  static List<CalibrationState> of(RawHeader header) throws TomlException {
+    LocalDate day = header.start().atZone(header.zone()).toLocalDate();
+    List<CalibrationState> states = new ArrayList<>();
+    for (RawHeader.HeaderChannel channel : header.channels()) {
+      Optional<Calibration> calibration = Optional.empty();
+      if (channel.calibration().isPresent()) {
+        RawHeader.KeptFile kept = channel.calibration().get();
+        calibration = Optional.of(Calibration.parse(kept.text(), kept.name(), kept.name()));
+      }
+      states.add(on(calibration, day));
+    }
+    return states;
+  }
+
   /**
    * The state on a day.
    *

@@ -4,12 +4,12 @@ import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.method.Companions;
 import io.github.platenwire.method.Companions.Conditions;
+import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.record.SummaryFacts;
 import io.github.platenwire.record.SummaryFile;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -41,12 +41,12 @@ public record CompanionSet(String words, boolean last) {
    * @throws LabException if the specimen table cannot be read
    * @throws IOException if the records cannot be listed
    */
-  public static Optional<CompanionSet> of(LabTest test, RecordedTest recorded)
+  public static Optional<CompanionSet> of(LabFolder lab, Method method, RecordedTest recorded)
       throws LabException, IOException {
-    Optional<Companions> rules = test.method().companions();
+    Optional<Companions> rules = method.companions();
     Optional<Figure> strength = recorded.result().figure("strength");
     Optional<Figure> diameter = recorded.result().figure("diameter");
-    Specimen specimen = test.specimen();
+    Specimen specimen = recorded.header().specimen();
     if (rules.isEmpty()
         || strength.isEmpty()
         || diameter.isEmpty()
@@ -55,15 +55,15 @@ public record CompanionSet(String words, boolean last) {
     }
     List<String> broken = new ArrayList<>(List.of(specimen.name()));
     List<Double> strengths = new ArrayList<>();
-    for (SummaryFacts other : summaries(test.lab())) {
-      if (isCompanion(other, test) && !broken.contains(other.specimen())) {
+    for (SummaryFacts other : summaries(lab)) {
+      if (isCompanion(other, specimen, method) && !broken.contains(other.specimen())) {
         broken.add(other.specimen());
         other.strengthMegapascals().ifPresent(strengths::add);
       }
     }
     strengths.add(strength.get().exact());
     long toCome =
-        test.lab().specimens().stream()
+        lab.specimens().stream()
             .filter(s -> sameSet(s, specimen) && !broken.contains(s.name()))
             .count();
     String words =
@@ -79,10 +79,9 @@ public record CompanionSet(String words, boolean last) {
             toCome == 0));
   }
 
-  private static boolean isCompanion(SummaryFacts other, LabTest test) {
-    Specimen specimen = test.specimen();
+  private static boolean isCompanion(SummaryFacts other, Specimen specimen, Method method) {
     return other.series().equals(specimen.series())
-        && other.method().equals(test.method().name())
+        && other.method().equals(method.name())
         && other.reason().equals("break")
         && other.plannedAgeDays().isPresent()
         && OptionalDouble.of(other.plannedAgeDays().get()).equals(specimen.plannedAgeDays());
@@ -106,10 +105,10 @@ public record CompanionSet(String words, boolean last) {
   private static List<SummaryFacts> summaries(LabFolder lab) throws IOException {
     List<SummaryFacts> facts = new ArrayList<>();
     for (Path raw : lab.records()) {
-      Path summary = LabFolder.summaryOf(raw);
-      if (Files.exists(summary)) {
+      Optional<Path> summary = LabFolder.newestSummaryOf(raw);
+      if (summary.isPresent()) {
         try {
-          facts.add(SummaryFile.read(summary));
+          facts.add(SummaryFile.read(summary.get()));
         } catch (IOException e) {
           LOG.warn("left out of the companions: {}", e.getMessage());
         }

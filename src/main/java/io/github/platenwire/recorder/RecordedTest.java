@@ -30,6 +30,12 @@ public record RecordedTest(
     channels = List.copyOf(channels);
   }
 
+  /** The same test with a failure as an earlier summary of it tells. */
+  RecordedTest withFailure(Optional<String> words) {
+    return new RecordedTest(
+        file, header, result, closing, channels, words.map(w -> new Failure(Kind.LINK, w)));
+  }
+
   /**
    * What ended a test against everybody's will.
    *

@@ -77,6 +77,11 @@ final class Source {
     decoder.cut(new Feeder(sink));
   }
 
+  /** Decodes one frame of a record again. */
+  void decodeFrame(byte[] frame, ReadingSink sink) {
+    device.decodeFrame(frame, 0, new Feeder(sink));
+  }
+
   /** Takes a channel's readings, converted and judged. */
   interface ReadingSink {
     /** One reading; the frame must not be kept. */

@@ -67,9 +67,14 @@ final class TestFile implements AutoCloseable {
     batch.add(writer.late(at, channel), at, channel, Double.NaN, Quality.LATE);
   }
 
+  /** The time that an event of a time will have. */
+  long eventMicros(long micros) {
+    return Math.max(micros, lastEventMicros);
+  }
+
   /** Appends an event at a time, or at the last event's time if that is later. */
   void event(long micros, String text) {
-    lastEventMicros = Math.max(micros, lastEventMicros);
+    lastEventMicros = eventMicros(micros);
     lastAnyMicros = Math.max(lastAnyMicros, lastEventMicros);
     writer.event(lastEventMicros, text);
     lastEvent = text;

@@ -1,67 +1,65 @@
 package io.github.platenwire.recorder;
 
-import io.github.platenwire.lab.LabException;
-import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.record.Observations;
+import io.github.platenwire.record.Provenance;
 import io.github.platenwire.record.Summary;
-import io.github.platenwire.record.SummaryFile;
-import java.io.IOException;
+import io.github.platenwire.toml.TomlException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** Makes and writes the summary of a test that is over. Stateless. */
+/** Makes the summary of a test that is over, from what its raw file holds. Stateless. */
 public final class TestSummary {
   private TestSummary() {}
 
   /**
-   * Makes the summary and writes it beside the raw file.
+   * Makes the summary.
    *
-   * @param test the test in its lab
+   * @param method the method as the raw file's head keeps it
    * @param recorded what was recorded; its raw file must have been closed
    * @param observations what a person saw
-   * @return the summary as it was written
+   * @param companions how its companions stand, in words, if that can be said
+   * @param provenance how the summary comes about
    * @throws IllegalArgumentException if the raw file was not closed
-   * @throws IOException if it cannot be written
+   * @throws TomlException if a calibration in the head cannot be read
    */
-  public static Summary write(LabTest test, RecordedTest recorded, Observations observations)
-      throws LabException, IOException {
-    Summary summary = of(test, recorded, observations);
-    SummaryFile.write(LabFolder.summaryOf(recorded.file()), summary);
-    return summary;
-  }
-
-  private static Summary of(LabTest test, RecordedTest recorded, Observations observations)
-      throws LabException, IOException {
-    List<CalibrationState> calibrations = test.calibrationStates(recorded.header().start());
-    MethodResult result = withDepartures(test, recorded, calibrations);
+  public static Summary of(
+      Method method,
+      RecordedTest recorded,
+      Observations observations,
+      Optional<String> companions,
+      Provenance provenance)
+      throws TomlException {
+    List<CalibrationState> calibrations = CalibrationState.of(recorded.header());
     Path name = recorded.file().getFileName();
     return new Summary(
         recorded.header(),
-        test.method().title(),
-        test.method().standard(),
+        method.title(),
+        method.standard(),
         name == null ? "" : name.toString(),
         recorded
             .closing()
             .orElseThrow(() -> new IllegalArgumentException("the raw file was not closed")),
-        result,
+        withDepartures(recorded, calibrations),
         recorded.channels(),
         observations,
         calibrations.stream().map(CalibrationState::words).toList(),
-        CompanionSet.of(test, recorded).map(CompanionSet::words),
-        recorded.failure().map(RecordedTest.Failure::words));
+        companions,
+        recorded.failure().map(RecordedTest.Failure::words),
+        provenance);
   }
 
-  /** The method's departures, and those that only the lab folder knows of. */
+  /** The method's departures, and those that the head tells of. */
   private static MethodResult withDepartures(
-      LabTest test, RecordedTest recorded, List<CalibrationState> calibrations) {
+      RecordedTest recorded, List<CalibrationState> calibrations) {
     MethodResult result = recorded.result();
     List<String> departures = new ArrayList<>(result.departures());
     for (int i = 0; i < calibrations.size(); i++) {
       if (!calibrations.get(i).inOrder()) {
-        String channel = test.rig().channels().get(i).name();
+        String channel = recorded.header().channels().get(i).facts().name();
         departures.add("Calibration of " + channel + ": " + calibrations.get(i).words() + ".");
       }
     }

@@ -88,7 +88,8 @@ class LabFilesTest {
         arguments(
             "zone",
             "time-zone",
-            "4:1: unknown key 'time-zone'; known here: format, name," + " units-first, zone"));
+            "4:1: unknown key 'time-zone'; known here: format, name,"
+                + " shared-register, units-first, zone"));
   }
 
   @ParameterizedTest(name = "{0} -> {1}")

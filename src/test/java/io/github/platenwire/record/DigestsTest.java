@@ -3,6 +3,7 @@ package io.github.platenwire.record;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.util.HexFormat;
 import org.junit.jupiter.api.Test;
 
 class DigestsTest {
@@ -15,6 +16,19 @@ class DigestsTest {
         .isEqualTo("248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1");
     assertThat(hex("a".repeat(1_000_000)))
         .isEqualTo("cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0");
+  }
+
+  /** NIST's test vectors for SHA-256 (SHA256ShortMsg.rsp of the CAVP). */
+  @Test
+  void sha256Hex_nistShortMessages_givesPublishedDigests() {
+    assertThat(Digests.sha256Hex(new byte[0]))
+        .isEqualTo("e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
+    assertThat(Digests.sha256Hex(HexFormat.of().parseHex("d3")))
+        .isEqualTo("28969cdfa74a12c82f3bad960b0b000aca2ac329deea5c2328ebc6f2ba9802c1");
+    assertThat(Digests.sha256Hex(HexFormat.of().parseHex("11af")))
+        .isEqualTo("5ca7133fa735326081558ac312c620eeca9970d1e70a4b95533d956f072d1f98");
+    assertThat(Digests.sha256Hex(HexFormat.of().parseHex("b4190e")))
+        .isEqualTo("dff2e73091f6c05e528896c4c831b9448653dc2ff043528f6769437bc7b975c2");
   }
 
   private static String hex(String text) {

@@ -32,7 +32,15 @@ public final class FailingDisk implements RecordFolder {
 
   @Override
   public RecordFile create(Path path) throws IOException {
-    RecordFile file = real.create(path);
+    return failing(real.create(path));
+  }
+
+  @Override
+  public RecordFile reopen(Path path, long length) throws IOException {
+    return failing(real.reopen(path, length));
+  }
+
+  private RecordFile failing(RecordFile file) {
     return new RecordFile() {
       @Override
       public int write(ByteBuffer bytes) throws IOException {

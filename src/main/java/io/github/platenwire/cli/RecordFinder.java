@@ -1,0 +1,82 @@
+package io.github.platenwire.cli;
+
+import io.github.platenwire.lab.LabException;
+import io.github.platenwire.lab.LabFolder;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * Finds the record that a person means: by path, by file name, by test id, by specimen. Stateless.
+ */
+final class RecordFinder {
+  private static final String RAW = ".raw.csv";
+
+  private RecordFinder() {}
+
+  /**
+   * The raw file.
+   *
+   * @param lab where to look if the words are no path
+   * @param words as typed
+   * @throws CommandException if there is none, or more than one
+   */
+  static Path find(LabFolder lab, String words) throws IOException, CommandException {
+    Path path = Path.of(words);
+    if (Files.isRegularFile(path)) {
+      return rawOf(path);
+    }
+    String name = stem(String.valueOf(path.getFileName()));
+    List<Path> fitting =
+        lab.records().stream().filter(raw -> fits(stem(fileName(raw)), name)).toList();
+    if (fitting.size() == 1) {
+      return fitting.get(0);
+    }
+    if (fitting.isEmpty()) {
+      throw new CommandException(
+          ExitCode.USAGE,
+          "there is no record '"
+              + words
+              + "' in "
+              + lab.root().resolve("records")
+              + "; name its raw file, or its test, such as 20261125T071502Z_RA-S-07-1");
+    }
+    throw new CommandException(
+        ExitCode.USAGE,
+        "'"
+            + words
+            + "' fits several records, say which: "
+            + String.join(", ", fitting.stream().map(raw -> stem(fileName(raw))).toList()));
+  }
+
+  /** The lab folder that a record lies in, if it lies in one; else the one asked for. */
+  static LabFolder labOf(String words, LabOption option) throws LabException {
+    Path path = Path.of(words).toAbsolutePath().normalize();
+    if (Files.isRegularFile(path)) {
+      for (Path above = path.getParent(); above != null; above = above.getParent()) {
+        if (Files.isRegularFile(above.resolve("lab.toml"))) {
+          return LabFolder.open(above);
+        }
+      }
+    }
+    return option.open();
+  }
+
+  private static Path rawOf(Path path) {
+    String name = fileName(path);
+    return name.endsWith(RAW) ? path : path.resolveSibling(stem(name) + RAW);
+  }
+
+  private static boolean fits(String stem, String name) {
+    return stem.equals(name) || stem.substring(stem.indexOf('_') + 1).equals(name);
+  }
+
+  private static String stem(String name) {
+    return name.replaceAll("\\.(raw\\.csv|summary(-[0-9]+)?\\.json)$", "");
+  }
+
+  private static String fileName(Path path) {
+    return String.valueOf(path.getFileName());
+  }
+}

@@ -1,0 +1,148 @@
+package io.github.platenwire.lab;
+
+import io.github.platenwire.lab.RegisterLine.Kind;
+import io.github.platenwire.record.Digests;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * Reads a register and holds it against itself and the rig's public keys: form, numbers, chain,
+ * keys, signatures. What was cut off its end shows only against something outside: a witness on
+ * paper or in a later summary ({@link #knowsWitness}), a shared copy, or records without a line.
+ * Immutable; reads only.
+ *
+ * @param file the register
+ * @param lines the lines that have the right form, in file order
+ * @param findings what is not as it should be; empty if all is well
+ */
+public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> findings) {
+  /** Makes the lists immutable. */
+  public RegisterCheck {
+    lines = List.copyOf(lines);
+    findings = List.copyOf(findings);
+  }
+
+  /**
+   * Something that is not as it should be.
+   *
+   * @param line the line in the file, from 1
+   * @param words what was expected and what was seen
+   */
+  public record Finding(long line, String words) {}
+
+  /**
+   * Checks one rig's register.
+   *
+   * @throws LabException if a public key's file holds no key
+   * @throws IOException if the register cannot be read
+   */
+  public static RegisterCheck of(LabFolder lab, String rig) throws LabException, IOException {
+    return of(Register.file(lab, rig), rig, new PublicKeys(lab.keysFolder(), rig).all());
+  }
+
+  static RegisterCheck of(Path file, String rig, Map<String, String> keys) throws IOException {
+    Walk walk = new Walk(rig, keys);
+    List<String> texts = RegisterFile.wholeLines(file);
+    for (String text : texts) {
+      walk.next(text);
+    }
+    int torn = RegisterFile.tornBytes(file);
+    if (torn > 0) {
+      walk.find(texts.size() + 1L, torn + " bytes of a line that was never finished");
+    }
+    return new RegisterCheck(file, walk.lines, walk.findings);
+  }
+
+  /** Whether a witness, 16 hex digits, is that of one of the lines. */
+  public boolean knowsWitness(String witness) {
+    return lines.stream().anyMatch(line -> line.witness().equals(witness));
+  }
+
+  /** The lines by which the rig was given another key. */
+  public List<RegisterLine> newKeys() {
+    return lines.stream().filter(line -> line.kind() == Kind.KEY).toList();
+  }
+
+  /** The witness of the last line; empty if there is none. */
+  public Optional<String> head() {
+    return lines.isEmpty() ? Optional.empty() : Optional.of(lines.get(lines.size() - 1).witness());
+  }
+
+  /** Goes from line to line. */
+  private static final class Walk {
+    private final String rig;
+    private final Map<String, String> keys;
+    private final Set<String> valid = new HashSet<>();
+    private final List<RegisterLine> lines = new ArrayList<>();
+    private final List<Finding> findings = new ArrayList<>();
+    private String previous = RegisterLine.NO_LINE;
+    private long at;
+
+    Walk(String rig, Map<String, String> keys) {
+      this.rig = rig;
+      this.keys = keys;
+      Optional.ofNullable(keys.get(rig)).ifPresent(valid::add);
+    }
+
+    void find(long line, String words) {
+      findings.add(new Finding(line, words));
+    }
+
+    void next(String text) {
+      at++;
+      Optional<RegisterLine> parsed = RegisterLine.parse(text);
+      if (parsed.isEmpty()) {
+        find(at, "this is no register line: " + text);
+        previous = Digests.sha256Hex(text.getBytes(StandardCharsets.ISO_8859_1));
+        return;
+      }
+      RegisterLine line = parsed.get();
+      place(line);
+      key(line);
+      lines.add(line);
+      previous = line.sha256();
+    }
+
+    private void place(RegisterLine line) {
+      if (!line.rig().equals(rig)) {
+        find(at, "the line belongs to rig '" + line.rig() + "', not to '" + rig + "'");
+      }
+      if (line.number() != at) {
+        find(at, "the line should have number " + at + ", but has " + line.number());
+      }
+      if (!line.previousSha256().equals(previous)) {
+        find(
+            at,
+            "the line is tied to a line with sha256="
+                + line.previousSha256()
+                + ", but the one before it has "
+                + previous);
+      }
+    }
+
+    private void key(RegisterLine line) {
+      if (line.kind() == Kind.KEY && line.publicKey().equals(keys.get(line.test()))) {
+        valid.add(line.publicKey());
+      }
+      if (!valid.contains(line.publicKey())) {
+        find(
+            at,
+            "signed by a key that is not the rig's: fingerprint "
+                + PrivateKeys.fingerprint(line.publicKey()));
+      }
+      HexFormat hex = HexFormat.of();
+      if (!Ed25519.isSigned(
+          hex.parseHex(line.publicKey()), line.signedBytes(), hex.parseHex(line.signature()))) {
+        find(at, "the signature does not go with the line");
+      }
+    }
+  }
+}

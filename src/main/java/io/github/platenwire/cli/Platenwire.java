@@ -23,6 +23,8 @@ import picocli.CommandLine.Spec;
       ListenCommand.class,
       EmulateCommand.class,
       DemoCommand.class,
+      CalibrationCommand.class,
+      ChartCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

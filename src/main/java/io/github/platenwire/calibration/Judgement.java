@@ -54,11 +54,10 @@ public record Judgement(String what, double value, double limit, Unit unit) {
         judgements,
         "resolution",
         step.resolutionPercent(),
-        limits.resolutionPercent(),
+        resolutionLimit(limits),
         limits.resolutionMicrometres(),
         step.applied(),
         unit);
-    multiple(judgements, step, limits);
     return judgements;
   }
 
@@ -90,16 +89,12 @@ public record Judgement(String what, double value, double limit, Unit unit) {
     percent(judgements, what, percent, relative);
   }
 
-  private static void multiple(List<Judgement> judgements, StepErrors step, ClassLimits limits) {
-    if (step.resolutionPercent().isPresent() && limits.resolutionMultiple().isPresent()) {
-      judgements.add(
-          new Judgement(
-              "resolution against the lower limit of "
-                  + Plain.number(limits.resolutionMultiple().getAsDouble())
-                  + " resolutions",
-              step.resolutionPercent().getAsDouble(),
-              100 / limits.resolutionMultiple().getAsDouble(),
-              Unit.PERCENT));
+  /** The coarsest resolution in percent, by the limit itself and by the lower limit of a range. */
+  private static OptionalDouble resolutionLimit(ClassLimits limits) {
+    if (limits.resolutionMultiple().isEmpty()) {
+      return limits.resolutionPercent();
     }
+    double byMultiple = 100 / limits.resolutionMultiple().getAsDouble();
+    return OptionalDouble.of(Math.min(byMultiple, limits.resolutionPercent().orElse(byMultiple)));
   }
 }

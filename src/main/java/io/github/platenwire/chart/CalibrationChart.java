@@ -8,7 +8,9 @@ import io.github.platenwire.calibration.StepErrors;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import java.awt.Color;
+import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
@@ -17,6 +19,7 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.TextAnchor;
+import org.jfree.chart.util.ShapeUtils;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
@@ -28,7 +31,15 @@ public final class CalibrationChart {
   /** How many places a limit that bends is drawn through. */
   private static final int PLACES = 200;
 
-  private static final double DOT = 9;
+  private static final float HALF = 5;
+
+  /** One for each run, so that runs can be told apart without colour. */
+  private static final List<Shape> SHAPES =
+      List.of(
+          new Ellipse2D.Double(-HALF, -HALF, 2 * HALF, 2 * HALF),
+          new Rectangle2D.Double(-HALF, -HALF, 2 * HALF, 2 * HALF),
+          ShapeUtils.createUpTriangle(HALF),
+          ShapeUtils.createDiamond(HALF + 1));
 
   private final CalibrationCheck check;
   private final Theme theme;
@@ -38,13 +49,14 @@ public final class CalibrationChart {
   private final double top;
   private final double height;
 
-  private CalibrationChart(CalibrationCheck check, Theme theme) {
+  private CalibrationChart(CalibrationCheck check, Optional<ClassLimits> stated, Theme theme) {
     this.check = check;
     this.theme = theme;
     this.unit = check.runs().unit();
     List<StepErrors> steps = check.steps();
     this.top = steps.get(steps.size() - 1).applied() * 1.08;
-    this.height = height();
+    this.height = height(stated);
+    renderer.setDrawSeriesLineAsPath(true);
   }
 
   /**
@@ -61,7 +73,7 @@ public final class CalibrationChart {
       String subtitle,
       Optional<ClassLimits> stated,
       Theme theme) {
-    return new CalibrationChart(check, theme).draw(title, subtitle, stated);
+    return new CalibrationChart(check, stated, theme).draw(title, subtitle, stated);
   }
 
   private JFreeChart draw(String title, String subtitle, Optional<ClassLimits> stated) {
@@ -91,7 +103,7 @@ public final class CalibrationChart {
     return si ? Unit.POUND_FORCE : Unit.KILONEWTON;
   }
 
-  private double height() {
+  private double height(Optional<ClassLimits> stated) {
     double greatest = 0;
     for (StepErrors step : check.steps()) {
       greatest = Math.max(greatest, Math.abs(step.errorPercent()));
@@ -101,7 +113,7 @@ public final class CalibrationChart {
         greatest = Math.max(greatest, Math.abs(percent(point)));
       }
     }
-    double limit = 0;
+    double limit = stated.map(of -> of.errorPercent().orElse(0)).orElse(0.0);
     for (ClassLimits limits : check.limits().classes()) {
       double percent = limits.errorPercent().orElse(0);
       boolean needed = limit < greatest || limit == 0;
@@ -125,7 +137,7 @@ public final class CalibrationChart {
       for (CalibrationPoint point : run.points()) {
         series.add(point.applied(), percent(point));
       }
-      dots(series, run.ascending());
+      dots(series, run.ascending(), SHAPES.get((number - 1) % SHAPES.size()));
     }
   }
 
@@ -146,12 +158,12 @@ public final class CalibrationChart {
     renderer.setSeriesVisibleInLegend(index, named);
   }
 
-  private void dots(XYSeries series, boolean filled) {
+  private void dots(XYSeries series, boolean filled, Shape shape) {
     int index = data.getSeriesCount();
     add(series, filled ? theme.first() : theme.second(), 1.8, false, true);
     renderer.setSeriesLinesVisible(index, false);
     renderer.setSeriesShapesVisible(index, true);
-    renderer.setSeriesShape(index, new Ellipse2D.Double(-DOT / 2, -DOT / 2, DOT, DOT));
+    renderer.setSeriesShape(index, shape);
     renderer.setSeriesShapesFilled(index, filled);
   }
 

@@ -52,8 +52,7 @@ public final class ChartWriter {
     if (!canWrite(file)) {
       throw new IllegalArgumentException("a chart's name ends in .png or .svg, file=" + file);
     }
-    Path folder = file.toAbsolutePath().getParent();
-    Path draft = Files.createTempFile(folder, ".chart-", ".draft");
+    Path draft = file.resolveSibling(file.getFileName() + ".draft");
     try {
       try (OutputStream out = Files.newOutputStream(draft)) {
         if (ends(file, ".png")) {

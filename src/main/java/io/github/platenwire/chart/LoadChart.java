@@ -6,6 +6,7 @@ import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.record.RawHeader;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
+import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
@@ -59,7 +60,12 @@ public final class LoadChart {
     }
     RawHeader header = trace.header();
     String subtitle =
-        header.rig().name() + ", " + header.method().name() + ", " + header.start() + strength();
+        header.rig().name()
+            + ", "
+            + header.method().name()
+            + ", "
+            + header.start().truncatedTo(ChronoUnit.SECONDS)
+            + strength();
     return HouseStyle.chart(header.specimen().name() + ": load over time", subtitle, both, theme);
   }
 
@@ -106,6 +112,7 @@ public final class LoadChart {
     data.addSeries(Decimation.series(name, trace.seconds(), values, ChartWriter.WIDTH));
     XYLineAndShapeRenderer renderer =
         new XYLineAndShapeRenderer(/* lines= */ true, /* shapes= */ false);
+    renderer.setDrawSeriesLineAsPath(true);
     renderer.setSeriesPaint(0, color);
     renderer.setSeriesStroke(0, HouseStyle.solid(2));
     XYPlot plot = new XYPlot(data, null, axis, renderer);
@@ -141,6 +148,7 @@ public final class LoadChart {
     marker.setLabel(words);
     marker.setLabelFont(HouseStyle.WORDS);
     marker.setLabelPaint(theme.ink());
+    marker.setLabelBackgroundColor(theme.background());
     marker.setLabelAnchor(RectangleAnchor.RIGHT);
     marker.setLabelTextAnchor(TextAnchor.CENTER_LEFT);
     marker.setLabelOffset(new RectangleInsets(4, 6, 4, 6));
@@ -168,7 +176,7 @@ public final class LoadChart {
             Layer.BACKGROUND);
     XYTextAnnotation label =
         new XYTextAnnotation(
-            "band where it is judged",
+            "band of the method",
             (trace.bandFrom() + trace.bandTo()) / 2,
             band.highMegapascalsPerSecond() + top * 0.04);
     label.setFont(HouseStyle.WORDS);

@@ -57,6 +57,12 @@ public final class CalibrationView {
     view.paragraph(" ", Style.PLAIN, view.basis(fit));
     view.lines.add("");
     view.lines.addAll(view.table(columns));
+    view.lines.add("");
+    view.paragraph(
+        " ",
+        Style.PLAIN,
+        "q error of indication, b repeatability, v reversibility, a resolution; in percent of the"
+            + " applied value");
     view.ranges();
     view.leftOver(fit);
     view.judgements(judged);
@@ -80,10 +86,10 @@ public final class CalibrationView {
         TextTable.empty()
             .numbers("applied " + unit.symbol())
             .numbers("shown " + unit.symbol())
-            .numbers("error q %")
-            .numbers("repeat. b %")
-            .numbers("revers. v %")
-            .numbers("resol. a %")
+            .numbers("q %")
+            .numbers("b %")
+            .numbers("v %")
+            .numbers("a %")
             .numbers("class");
     for (StepErrors step : check.steps()) {
       table.row(

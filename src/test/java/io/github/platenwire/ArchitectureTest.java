@@ -51,6 +51,7 @@ class ArchitectureTest {
           "port",
           "device",
           "live",
+          "calibration",
           "method",
           "record",
           "lab",

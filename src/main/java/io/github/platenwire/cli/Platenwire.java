@@ -26,6 +26,8 @@ import picocli.CommandLine.Spec;
       ReduceCommand.class,
       ExplainCommand.class,
       RecoverCommand.class,
+      CalibrationCommand.class,
+      ChartCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

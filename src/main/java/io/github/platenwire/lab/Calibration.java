@@ -1,8 +1,14 @@
 package io.github.platenwire.lab;
 
+import io.github.platenwire.calibration.CalibrationRuns;
+import io.github.platenwire.calibration.Correction;
+import io.github.platenwire.calibration.CorrectionFit;
+import io.github.platenwire.calibration.CorrectionKind;
+import io.github.platenwire.calibration.LimitTable;
+import io.github.platenwire.calibration.ScaleCorrection;
 import io.github.platenwire.toml.TomlException;
-import io.github.platenwire.toml.TomlSection;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -16,9 +22,14 @@ import java.util.OptionalDouble;
  * @param date when
  * @param due until when it holds, if the certificate or the lab says so
  * @param accuracyClass the class it was found to have, as written, if stated
+ * @param classFrom the least applied value for which the class is stated, in the unit of the runs
+ * @param standard the name of the standard whose limits hold, if stated
  * @param expandedUncertaintyPercent expanded uncertainty (k = 2) in percent of the reading, if
  *     stated
- * @param scale what the decoded value is multiplied by; 1 where nothing has to be corrected
+ * @param scale what the decoded value is multiplied by, if stated; not 0
+ * @param correction the kind of correction wanted, if stated
+ * @param degree the degree of a polynomial
+ * @param runs what was applied and indicated, if given
  * @param text the file as it was read, to be kept in the raw file
  */
 public record Calibration(
@@ -28,9 +39,18 @@ public record Calibration(
     LocalDate date,
     Optional<LocalDate> due,
     Optional<String> accuracyClass,
+    OptionalDouble classFrom,
+    Optional<String> standard,
     OptionalDouble expandedUncertaintyPercent,
-    double scale,
+    OptionalDouble scale,
+    Optional<CorrectionKind> correction,
+    int degree,
+    Optional<CalibrationRuns> runs,
     String text) {
+  /** Where nothing is said, a polynomial is a quadratic. */
+  static final int USUAL_DEGREE = 2;
+
+  private static final double COVERAGE = 2;
 
   /**
    * Reads a calibration file.
@@ -42,67 +62,74 @@ public record Calibration(
    */
   public static Calibration parse(String text, String source, String fileName)
       throws TomlException {
-    TomlSection file = TomlSection.parse(text, source);
-    file.allow(
-        "format",
-        "name",
-        "certificate",
-        "laboratory",
-        "date",
-        "due",
-        "class",
-        "expanded-uncertainty-percent",
-        "scale");
-    LabFormat.check(file, "platenwire-calibration");
-    LabFormat.checkName(file, fileName);
-    LocalDate date = date(file);
-    return new Calibration(
-        fileName,
-        LabFormat.words(file, "certificate"),
-        LabFormat.words(file, "laboratory"),
-        date,
-        due(file, date),
-        file.optionalString("class"),
-        uncertainty(file),
-        scale(file),
-        text);
+    return CalibrationReader.parse(text, source, fileName);
   }
 
-  private static LocalDate date(TomlSection file) throws TomlException {
-    Optional<LocalDate> date = file.optionalDate("date");
-    if (date.isEmpty()) {
-      throw file.error("'date' is missing; it must be a date, such as date = 2026-03-02");
-    }
-    return date.get();
+  /**
+   * The kind of correction that holds: what the rig file chooses, else what this file says, else a
+   * scale if there is one, else none.
+   *
+   * @param chosen by the rig file, if it says anything
+   */
+  public CorrectionKind kind(Optional<CorrectionKind> chosen) {
+    CorrectionKind unsaid = scale.isPresent() ? CorrectionKind.SCALE : CorrectionKind.NONE;
+    return chosen.or(() -> correction).orElse(unsaid);
   }
 
-  private static Optional<LocalDate> due(TomlSection file, LocalDate date) throws TomlException {
-    Optional<LocalDate> due = file.optionalDate("due");
-    if (due.isPresent() && !due.get().isAfter(date)) {
-      throw file.error("due", "'due' must be after 'date', " + date + ", but it is " + due.get());
+  /**
+   * The correction with what it leaves over, in the unit of the runs; a scale fits every unit.
+   *
+   * @param chosen the kind that the rig file chooses, if it says anything
+   * @throws IllegalArgumentException if this calibration cannot give it; the message is fit for a
+   *     person
+   */
+  public CorrectionFit fit(Optional<CorrectionKind> chosen) {
+    CorrectionKind kind = kind(chosen);
+    if (runs.isPresent()) {
+      return CorrectionFit.of(kind, runs.get(), scale, degree);
     }
-    return due;
+    if (kind == CorrectionKind.NONE) {
+      return new CorrectionFit(Correction.NONE, List.of(), 0);
+    }
+    if (kind == CorrectionKind.SCALE && scale.isPresent()) {
+      return new CorrectionFit(new ScaleCorrection(scale.getAsDouble()), List.of(), 0);
+    }
+    throw new IllegalArgumentException(
+        "the correction '"
+            + kind.word()
+            + "' has to be computed from runs, but the calibration '"
+            + name
+            + "' holds none; add [[run]] tables to it");
   }
 
-  private static OptionalDouble uncertainty(TomlSection file) throws TomlException {
-    String key = "expanded-uncertainty-percent";
-    OptionalDouble percent = file.optionalNumber(key);
-    if (percent.isPresent() && (percent.getAsDouble() <= 0 || percent.getAsDouble() > 100)) {
-      throw file.error(
-          key,
-          "'"
-              + key
-              + "' must be more than 0 and at most 100, but it is "
-              + Names.plain(percent.getAsDouble()));
+  /**
+   * Expanded uncertainty (k = 2) in percent of the reading: the certificate's, and with it what the
+   * correction leaves over at the calibrated values from {@code classFrom} up. Absent if the
+   * certificate states none, since the runs alone do not tell how well the applied values are
+   * known.
+   *
+   * @param fit the correction in use
+   */
+  public OptionalDouble expandedPercent(CorrectionFit fit) {
+    if (expandedUncertaintyPercent.isEmpty()) {
+      return OptionalDouble.empty();
     }
-    return percent;
+    OptionalDouble left = fit.standardUncertaintyPercent(classFrom.orElse(0));
+    double stated = expandedUncertaintyPercent.getAsDouble();
+    return left.isEmpty()
+        ? expandedUncertaintyPercent
+        : OptionalDouble.of(COVERAGE * Math.hypot(stated / COVERAGE, left.getAsDouble()));
   }
 
-  private static double scale(TomlSection file) throws TomlException {
-    double scale = file.optionalNumber("scale").orElse(1);
-    if (scale == 0) {
-      throw file.error("scale", "'scale' must not be 0; 1 leaves the value as it is");
-    }
-    return scale;
+  /**
+   * The limits that hold for the runs: those of the standard stated, else of the usual one for
+   * their quantity.
+   *
+   * @throws IllegalStateException if there are no runs
+   */
+  public LimitTable limits() {
+    CalibrationRuns known = runs.orElseThrow(() -> new IllegalStateException("no runs: " + name));
+    return LimitTable.shipped(
+        standard.orElseGet(() -> LimitTable.usualFor(known.unit().quantity())));
   }
 }

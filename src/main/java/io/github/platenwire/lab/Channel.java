@@ -1,5 +1,6 @@
 package io.github.platenwire.lab;
 
+import io.github.platenwire.calibration.CorrectionKind;
 import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
@@ -17,6 +18,7 @@ import java.util.OptionalDouble;
  * @param field which value of the device's frame it is; may be absent if a frame has but one
  * @param delayMillis how long the device takes from measuring to sending, in milliseconds
  * @param calibration the name of its calibration, if it has one
+ * @param correction the kind of correction that the rig file chooses; else the calibration chooses
  * @param rangeLow least value it can show, in {@code unit}
  * @param rangeHigh greatest value it can show, in {@code unit}
  * @param zeroTolerance greatest zero that may be taken off, in {@code unit}
@@ -34,6 +36,7 @@ public record Channel(
     Optional<String> field,
     double delayMillis,
     Optional<String> calibration,
+    Optional<CorrectionKind> correction,
     double rangeLow,
     double rangeHigh,
     double zeroTolerance,
@@ -45,6 +48,8 @@ public record Channel(
    * What a method may know of this channel.
    *
    * @param calibrated the channel's calibration, if it has one
+   * @throws IllegalArgumentException if the calibration cannot give the correction that the channel
+   *     asks for; the message is fit for a person
    */
   public ChannelFacts facts(Optional<Calibration> calibrated) {
     return new ChannelFacts(
@@ -56,6 +61,8 @@ public record Channel(
         resolution,
         zeroTolerance,
         greatestSlope,
-        calibrated.map(Calibration::expandedUncertaintyPercent).orElse(OptionalDouble.empty()));
+        calibrated
+            .map(known -> known.expandedPercent(known.fit(correction)))
+            .orElse(OptionalDouble.empty()));
   }
 }

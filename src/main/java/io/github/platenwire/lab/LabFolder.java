@@ -221,9 +221,7 @@ public final class LabFolder {
       return Optional.empty();
     }
     String name = channel.calibration().get();
-    String source = CALIBRATIONS + "/" + name + ".toml";
-    Path folder = root.resolve(CALIBRATIONS);
-    List<String> names = TomlFolder.names(folder);
+    List<String> names = calibrationNames();
     if (!names.contains(name)) {
       throw new LabException(
           "channel '"
@@ -231,11 +229,55 @@ public final class LabFolder {
               + "' names the calibration '"
               + name
               + "', but there is no "
-              + source
+              + CALIBRATIONS
+              + "/"
+              + name
+              + ".toml"
               + Names.suggestion(name, names));
     }
-    String text = TextFile.utf8(folder.resolve(name + ".toml"), source);
-    return Optional.of(read(() -> Calibration.parse(text, source, name)));
+    return Optional.of(calibration(name));
+  }
+
+  /**
+   * The names of the lab's calibrations, sorted.
+   *
+   * @throws UncheckedIOException if the folder of calibrations cannot be read
+   */
+  public List<String> calibrationNames() {
+    return TomlFolder.names(root.resolve(CALIBRATIONS));
+  }
+
+  /**
+   * A calibration by its name.
+   *
+   * @throws LabException if there is none of that name, or its file cannot be used
+   */
+  public Calibration calibration(String name) throws LabException {
+    List<String> names = calibrationNames();
+    if (!names.contains(name)) {
+      throw new LabException(
+          "there is no calibration '"
+              + name
+              + "' in "
+              + CALIBRATIONS
+              + "/"
+              + Names.suggestion(name, names));
+    }
+    return calibrationFile(
+        root.resolve(CALIBRATIONS).resolve(name + ".toml"), CALIBRATIONS + "/" + name + ".toml");
+  }
+
+  /**
+   * A calibration file that need not lie in a lab folder.
+   *
+   * @param file named {@code NAME.toml}
+   * @param source its name for error messages
+   * @throws LabException if it is missing or cannot be used
+   */
+  public static Calibration calibrationFile(Path file, String source) throws LabException {
+    String name = file.getFileName().toString().replaceFirst("\\.toml$", "");
+    String text = TextFile.utf8(file, source);
+    return read(() -> Calibration.parse(text, source, name));
   }
 
   /**

@@ -1,6 +1,7 @@
 package io.github.platenwire.lab;
 
 import io.github.platenwire.toml.TomlException;
+import io.github.platenwire.toml.TomlSection;
 import java.util.List;
 import java.util.Optional;
 
@@ -21,6 +22,24 @@ public record Rig(String name, String title, List<Channel> channels, String text
   /** The channel of a name, if there is one. */
   public Optional<Channel> channel(String channelName) {
     return channels.stream().filter(channel -> channel.name().equals(channelName)).findFirst();
+  }
+
+  /**
+   * An error in what the rig file says of a channel, with its line and column.
+   *
+   * @param channel one of this rig's
+   * @param key the key that is wrong; if the channel has no such key, its beginning is named
+   * @param problem what is wrong, and what would be right
+   */
+  public LabException error(Channel channel, String key, String problem) {
+    String source = "rigs/" + name + ".toml";
+    String words = "channel '" + channel.name() + "': " + problem;
+    try {
+      List<TomlSection> sections = TomlSection.parse(text, source).sections("channel");
+      return LabException.of(sections.get(channels.indexOf(channel)).error(key, words));
+    } catch (TomlException | IndexOutOfBoundsException e) {
+      return new LabException(source + ": " + words, e);
+    }
   }
 
   /**

@@ -1,5 +1,6 @@
 package io.github.platenwire.lab;
 
+import io.github.platenwire.calibration.CorrectionKind;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.toml.TomlException;
@@ -73,6 +74,7 @@ final class RigReader {
         "field",
         "delay-ms",
         "calibration",
+        "correction",
         "range",
         "zero-tolerance",
         "late-after-ms",
@@ -92,6 +94,7 @@ final class RigReader {
         field(section),
         within(section, "delay-ms", 0, 0, LONGEST_MILLIS),
         calibration(section),
+        correction(section),
         range.get(0),
         range.get(1),
         within(section, "zero-tolerance", span * ZERO_TOLERANCE_PART, 0, span),
@@ -153,6 +156,17 @@ final class RigReader {
     return section.has("calibration")
         ? Optional.of(fileName(section, "calibration", section.string("calibration")))
         : Optional.empty();
+  }
+
+  private static Optional<CorrectionKind> correction(TomlSection section) throws TomlException {
+    if (!section.has("correction")) {
+      return Optional.empty();
+    }
+    if (!section.has("calibration")) {
+      throw section.error(
+          "correction", "'correction' needs a calibration; name it with calibration = \"…\"");
+    }
+    return CorrectionKind.ofWord(section.choice("correction", CorrectionKind.words()));
   }
 
   private static String fileName(TomlSection section, String key, String name)

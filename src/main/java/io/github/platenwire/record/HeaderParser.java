@@ -139,7 +139,11 @@ final class HeaderParser {
         "greatest-slope",
         "calibration-percent",
         "calibration",
-        "scale");
+        "scale",
+        "correction",
+        "correction-points",
+        "correction-coefficients",
+        "correction-range");
     Optional<String> calibrationName = section.optionalString("calibration");
     return new HeaderChannel(
         facts(section),
@@ -151,7 +155,7 @@ final class HeaderParser {
         calibrationName.isPresent()
             ? Optional.of(known(section, "calibration", calibrationName.get(), calibrations))
             : Optional.empty(),
-        section.number("scale"));
+        HeaderCorrection.parse(section));
   }
 
   private static ChannelFacts facts(TomlSection section) throws TomlException {

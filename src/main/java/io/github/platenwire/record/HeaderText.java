@@ -98,7 +98,7 @@ final class HeaderText {
     real("greatest-slope", facts.greatestSlope());
     real("calibration-percent", facts.calibrationPercent());
     optional("calibration", channel.calibration().map(KeptFile::name));
-    plain("scale", number(channel.scale()));
+    HeaderCorrection.write(channel.correction()).forEach(this::plain);
   }
 
   private void check(HeaderCheck check) {

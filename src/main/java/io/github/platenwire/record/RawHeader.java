@@ -1,5 +1,7 @@
 package io.github.platenwire.record;
 
+import io.github.platenwire.calibration.Correction;
+import io.github.platenwire.calibration.ScaleCorrection;
 import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.method.TestSetting;
@@ -91,7 +93,7 @@ public record RawHeader(
    * @param delayMillis how much older than its arrival a reading is
    * @param lateAfterMillis silence after which it counts as late
    * @param calibration the calibration file, if there is one
-   * @param scale what the decoded value is multiplied by
+   * @param correction what is done to each decoded value, in the channel's unit
    */
   public record HeaderChannel(
       ChannelFacts facts,
@@ -101,7 +103,32 @@ public record RawHeader(
       double delayMillis,
       double lateAfterMillis,
       Optional<KeptFile> calibration,
-      double scale) {}
+      Correction correction) {
+    /**
+     * A channel whose decoded values are multiplied by a factor.
+     *
+     * @param scale the factor, 1 for none
+     */
+    public HeaderChannel(
+        ChannelFacts facts,
+        String port,
+        int field,
+        KeptFile device,
+        double delayMillis,
+        double lateAfterMillis,
+        Optional<KeptFile> calibration,
+        double scale) {
+      this(
+          facts,
+          port,
+          field,
+          device,
+          delayMillis,
+          lateAfterMillis,
+          calibration,
+          new ScaleCorrection(scale));
+    }
+  }
 
   /**
    * One line of the checklist.

@@ -11,15 +11,23 @@ import io.github.platenwire.record.RawHeader.HeaderChannel;
 final class ChannelValue {
   private ChannelValue() {}
 
-  /** The value in the channel's unit, calibrated. */
-  static double of(double value, Unit unit, HeaderChannel channel) {
-    double converted = unit.convert(value, channel.facts().unit());
-    return channel.scale() == 1 ? converted : converted * channel.scale();
+  /** What the device shows, in the channel's unit, not yet corrected. */
+  static double shown(double value, Unit unit, HeaderChannel channel) {
+    return unit.convert(value, channel.facts().unit());
   }
 
-  /** A good reading beyond the channel's range is {@link Quality#OVER}; other marks stay. */
-  static Quality judge(double value, Quality quality, HeaderChannel channel) {
-    boolean within = value >= channel.facts().rangeLow() && value <= channel.facts().rangeHigh();
+  /**
+   * A good reading beyond the channel's range, or where its correction was not calibrated, is
+   * {@link Quality#OVER}; other marks stay.
+   *
+   * @param shown by the device, in the channel's unit
+   * @param value the same, corrected
+   */
+  static Quality judge(double shown, double value, Quality quality, HeaderChannel channel) {
+    boolean within =
+        value >= channel.facts().rangeLow()
+            && value <= channel.facts().rangeHigh()
+            && channel.correction().covers(shown);
     return quality == Quality.OK && !within ? Quality.OVER : quality;
   }
 }

@@ -1,5 +1,8 @@
 package io.github.platenwire.recorder;
 
+import io.github.platenwire.calibration.CalibrationRuns;
+import io.github.platenwire.calibration.Correction;
+import io.github.platenwire.calibration.CorrectionFit;
 import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.device.DeviceDefinition.ValueField;
 import io.github.platenwire.lab.Calibration;
@@ -7,6 +10,7 @@ import io.github.platenwire.lab.Channel;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.Rig;
+import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import java.util.ArrayList;
@@ -20,7 +24,8 @@ public final class LabChannels {
   /**
    * The rig's channels, ready to be recorded.
    *
-   * @throws LabException if a device or a calibration is missing, or does not go with its channel
+   * @throws LabException if a device or a calibration is missing, or does not go with its channel;
+   *     the message names the line of the rig file
    */
   public static List<ChannelSetup> of(LabFolder lab, Rig rig) throws LabException {
     List<ChannelSetup> setups = new ArrayList<>();
@@ -28,6 +33,7 @@ public final class LabChannels {
       DeviceDefinition device = lab.device(channel.device());
       Optional<Calibration> calibration = lab.calibration(channel);
       int field = field(rig, channel, device);
+      Correction correction = correction(rig, channel, calibration);
       setups.add(
           new ChannelSetup(
               new HeaderChannel(
@@ -38,53 +44,78 @@ public final class LabChannels {
                   channel.delayMillis(),
                   channel.lateAfterMillis(),
                   calibration.map(c -> new KeptFile(c.name(), c.text())),
-                  calibration.map(Calibration::scale).orElse(1.0)),
+                  correction),
               device));
     }
     return List.copyOf(setups);
   }
 
+  private static Correction correction(Rig rig, Channel channel, Optional<Calibration> calibration)
+      throws LabException {
+    if (calibration.isEmpty()) {
+      return Correction.NONE;
+    }
+    Optional<Unit> unit = calibration.get().runs().map(CalibrationRuns::unit);
+    if (unit.isPresent() && unit.get().quantity() != channel.quantity()) {
+      throw rig.error(
+          channel,
+          "calibration",
+          "it measures "
+              + channel.quantity().word()
+              + ", but the runs of the calibration '"
+              + calibration.get().name()
+              + "' are in "
+              + unitWords(unit.get()));
+    }
+    try {
+      CorrectionFit fit = calibration.get().fit(channel.correction());
+      return fit.correction().inUnit(unit.orElse(channel.unit()), channel.unit());
+    } catch (IllegalArgumentException e) {
+      throw rig.error(channel, "correction", String.valueOf(e.getMessage()));
+    }
+  }
+
   private static int field(Rig rig, Channel channel, DeviceDefinition device) throws LabException {
     List<String> names = device.valueFields().stream().map(ValueField::name).toList();
-    String where = "rigs/" + rig.name() + ".toml: channel '" + channel.name() + "': ";
-    int index;
-    if (channel.field().isPresent()) {
-      index = names.indexOf(channel.field().get());
-      if (index < 0) {
-        throw new LabException(
-            where
-                + "device '"
-                + device.name()
-                + "' has no value '"
-                + channel.field().get()
-                + "'; it has: "
-                + String.join(", ", names));
-      }
-    } else if (names.size() == 1) {
-      index = 0;
-    } else {
-      throw new LabException(
-          where
-              + "device '"
+    int index = channel.field().map(names::indexOf).orElse(0);
+    if (index < 0) {
+      throw rig.error(
+          channel,
+          "field",
+          "device '"
+              + device.name()
+              + "' has no value '"
+              + channel.field().orElse("")
+              + "'; it has: "
+              + String.join(", ", names));
+    }
+    if (channel.field().isEmpty() && names.size() != 1) {
+      throw rig.error(
+          channel,
+          "device",
+          "device '"
               + device.name()
               + "' sends several values; say which one with field = \"…\": "
               + String.join(", ", names));
     }
     ValueField field = device.valueFields().get(index);
     if (field.unit().quantity() != channel.quantity()) {
-      throw new LabException(
-          where
-              + "it measures "
+      throw rig.error(
+          channel,
+          channel.field().isPresent() ? "field" : "device",
+          "it measures "
               + channel.quantity().word()
               + ", but the value '"
               + field.name()
               + "' of device '"
               + device.name()
               + "' is in "
-              + field.unit().symbol()
-              + ", a "
-              + field.unit().quantity().word());
+              + unitWords(field.unit()));
     }
     return index;
+  }
+
+  private static String unitWords(Unit unit) {
+    return unit.symbol() + ", a " + unit.quantity().word();
   }
 }

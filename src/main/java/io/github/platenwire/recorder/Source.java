@@ -117,15 +117,16 @@ final class Source {
       if (setup == null) {
         return;
       }
-      double converted = ChannelValue.of(value, unit, setup.header());
+      double shown = ChannelValue.shown(value, unit, setup.header());
+      double corrected = setup.header().correction().apply(shown);
       sink.reading(
           channelByField[field],
           frame,
           from,
           length,
           arrivalNanos,
-          converted,
-          ChannelValue.judge(converted, quality, setup.header()));
+          corrected,
+          ChannelValue.judge(shown, corrected, quality, setup.header()));
     }
 
     @Override

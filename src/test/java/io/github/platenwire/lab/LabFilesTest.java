@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
+import io.github.platenwire.calibration.ScaleCorrection;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.toml.TomlException;
 import java.time.LocalDate;
@@ -112,7 +113,12 @@ class LabFilesTest {
                 Optional.empty(),
                 Optional.empty(),
                 OptionalDouble.empty(),
-                1,
+                Optional.empty(),
+                OptionalDouble.empty(),
+                OptionalDouble.empty(),
+                Optional.empty(),
+                2,
+                Optional.empty(),
                 CALIBRATION));
   }
 
@@ -125,7 +131,9 @@ class LabFilesTest {
     assertThat(calibration.due()).contains(LocalDate.of(2027, 3, 2));
     assertThat(calibration.accuracyClass()).contains("1");
     assertThat(calibration.expandedUncertaintyPercent()).hasValue(0.5);
-    assertThat(calibration.scale()).isEqualTo(1.002);
+    assertThat(calibration.fit(Optional.empty()).correction())
+        .isEqualTo(new ScaleCorrection(1.002));
+    assertThat(calibration.expandedPercent(calibration.fit(Optional.empty()))).hasValue(0.5);
   }
 
   static Stream<Arguments> wrongCalibration() {

@@ -66,6 +66,7 @@ class RigTest {
                 Optional.of("first"),
                 12.5,
                 Optional.of("cell-1"),
+                Optional.empty(),
                 0,
                 2000,
                 3,
@@ -99,8 +100,13 @@ class RigTest {
             LocalDate.of(2026, 3, 2),
             Optional.empty(),
             Optional.empty(),
+            OptionalDouble.empty(),
+            Optional.empty(),
             OptionalDouble.of(0.5),
-            1,
+            OptionalDouble.empty(),
+            Optional.empty(),
+            2,
+            Optional.empty(),
             "");
     ChannelFacts facts = channel.facts(Optional.of(calibration));
     assertThat(facts)
@@ -216,14 +222,23 @@ class RigTest {
         arguments(
             "[0, 2000]",
             "[0, 2000]\nbaud = 9600",
-            "12:1: unknown key 'baud'; known here: calibration, delay-ms, device, field,"
-                + " greatest-slope, late-after-ms, name, port, quantity, range, resolution, unit,"
+            "12:1: unknown key 'baud'; known here: calibration, correction, delay-ms, device,"
+                + " field, greatest-slope, late-after-ms, name, port, quantity, range, resolution, unit,"
                 + " zero-tolerance"),
         arguments(
             "[0, 2000]",
             "[0, 2000]\ncalibration = \"../x\"",
             "12:1: '../x' is no name of a calibration file: write it without folder and without"
-                + " .toml"));
+                + " .toml"),
+        arguments(
+            "[0, 2000]",
+            "[0, 2000]\ncorrection = \"table\"",
+            "12:1: 'correction' needs a calibration; name it with calibration = \"…\""),
+        arguments(
+            "[0, 2000]",
+            "[0, 2000]\ncalibration = \"c\"\ncorrection = \"tabel\"",
+            "13:1: 'tabel' is not possible for correction, did you mean 'table'? Possible: none,"
+                + " scale, table, polynomial"));
   }
 
   @ParameterizedTest(name = "{0} -> {1}")

@@ -1,0 +1,119 @@
+package io.github.platenwire.chart;
+
+import io.github.platenwire.quantity.Unit;
+import java.awt.BasicStroke;
+import java.awt.Font;
+import java.text.DecimalFormat;
+import java.text.DecimalFormatSymbols;
+import java.util.Locale;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnitSource;
+import org.jfree.chart.block.BlockBorder;
+import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.title.LegendTitle;
+import org.jfree.chart.title.TextTitle;
+import org.jfree.chart.ui.HorizontalAlignment;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.chart.ui.RectangleInsets;
+
+/**
+ * How every chart looks: large plain letters, wide margins, a quiet grid. Drawn for 1280 × 720 and
+ * readable at half of it. Stateless.
+ */
+public final class HouseStyle {
+  /** Of ordinary words on a chart. */
+  static final Font WORDS = new Font(Font.SANS_SERIF, Font.PLAIN, 16);
+
+  private static final Font TITLE = new Font(Font.SANS_SERIF, Font.BOLD, 24);
+  private static final Font LABEL = new Font(Font.SANS_SERIF, Font.PLAIN, 18);
+  private static final RectangleInsets MARGINS = new RectangleInsets(20, 24, 20, 24);
+
+  private HouseStyle() {}
+
+  /**
+   * A chart in the house style.
+   *
+   * @param title what it shows
+   * @param subtitle one line below the title; empty for none
+   * @param plot styled already
+   */
+  public static JFreeChart chart(String title, String subtitle, Plot plot, Theme theme) {
+    JFreeChart chart = new JFreeChart(title, TITLE, plot, /* createLegend= */ true);
+    chart.setBackgroundPaint(theme.background());
+    chart.setPadding(MARGINS);
+    TextTitle head = chart.getTitle();
+    head.setPaint(theme.ink());
+    head.setHorizontalAlignment(HorizontalAlignment.LEFT);
+    if (!subtitle.isEmpty()) {
+      TextTitle below = new TextTitle(subtitle, WORDS);
+      below.setPaint(theme.faintInk());
+      below.setHorizontalAlignment(HorizontalAlignment.LEFT);
+      below.setPadding(4, 2, 12, 0);
+      chart.addSubtitle(below);
+    }
+    style(chart.getLegend(), theme);
+    return chart;
+  }
+
+  private static void style(LegendTitle legend, Theme theme) {
+    legend.setItemFont(WORDS);
+    legend.setItemPaint(theme.ink());
+    legend.setBackgroundPaint(theme.background());
+    legend.setFrame(BlockBorder.NONE);
+    legend.setPosition(RectangleEdge.BOTTOM);
+    legend.setPadding(10, 0, 0, 0);
+    legend.setItemLabelPadding(new RectangleInsets(2, 4, 2, 18));
+  }
+
+  /** Gives a plot the house's colours and grid. */
+  static void style(XYPlot plot, Theme theme) {
+    plot.setBackgroundPaint(theme.background());
+    plot.setOutlinePaint(theme.grid());
+    plot.setDomainGridlinePaint(theme.grid());
+    plot.setRangeGridlinePaint(theme.grid());
+    BasicStroke thin = new BasicStroke(1);
+    plot.setDomainGridlineStroke(thin);
+    plot.setRangeGridlineStroke(thin);
+    plot.setAxisOffset(new RectangleInsets(2, 2, 2, 2));
+  }
+
+  /** An axis that shows from one value to another, figures without locale and grouping. */
+  static NumberAxis axis(String label, double from, double to, Theme theme) {
+    NumberAxis axis = new NumberAxis(label);
+    DecimalFormat figures =
+        new DecimalFormat("0.######", DecimalFormatSymbols.getInstance(Locale.ROOT));
+    axis.setStandardTickUnits(new NumberTickUnitSource(/* integers= */ false, figures));
+    axis.setNumberFormatOverride(figures);
+    axis.setRange(from, to);
+    axis.setLabelFont(LABEL);
+    axis.setTickLabelFont(WORDS);
+    axis.setLabelPaint(theme.ink());
+    axis.setTickLabelPaint(theme.faintInk());
+    axis.setAxisLinePaint(theme.faintInk());
+    axis.setTickMarkPaint(theme.faintInk());
+    axis.setLabelInsets(new RectangleInsets(6, 6, 6, 6));
+    return axis;
+  }
+
+  /** The axis of the same stretch in another unit. */
+  static NumberAxis beside(String label, NumberAxis axis, Unit of, Unit other, Theme theme) {
+    return axis(
+        label,
+        of.convert(axis.getLowerBound(), other),
+        of.convert(axis.getUpperBound(), other),
+        theme);
+  }
+
+  /** A solid line. */
+  static BasicStroke solid(double width) {
+    return new BasicStroke((float) width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
+  }
+
+  /** A dashed line. */
+  static BasicStroke dashed(double width) {
+    return new BasicStroke(
+        (float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {8, 6}, 0);
+  }
+}

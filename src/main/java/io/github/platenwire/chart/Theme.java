@@ -1,0 +1,79 @@
+package io.github.platenwire.chart;
+
+import java.awt.Color;
+
+/**
+ * The colours of a chart. Lines differ in lightness as well as in hue, so that they can be told
+ * apart in print and by people who see colours differently. Immutable.
+ */
+public enum Theme {
+  /** For paper and bright rooms. */
+  LIGHT(0xFFFFFF, 0x1F2933, 0x5B6773, 0xDDE2E7, 0x0B5C8A, 0xB4530A, 0x2F7D4F, 0xB3261E),
+  /** For dark screens. */
+  DARK(0x14181D, 0xE8ECF0, 0x9AA7B4, 0x333C46, 0x6CB8E6, 0xF0A35E, 0x7CCB98, 0xF2867D);
+
+  private final Color background;
+  private final Color ink;
+  private final Color faintInk;
+  private final Color grid;
+  private final Color first;
+  private final Color second;
+  private final Color good;
+  private final Color bad;
+
+  Theme(int background, int ink, int faintInk, int grid, int first, int second, int good, int bad) {
+    this.background = new Color(background);
+    this.ink = new Color(ink);
+    this.faintInk = new Color(faintInk);
+    this.grid = new Color(grid);
+    this.first = new Color(first);
+    this.second = new Color(second);
+    this.good = new Color(good);
+    this.bad = new Color(bad);
+  }
+
+  /** Behind everything. */
+  public Color background() {
+    return background;
+  }
+
+  /** Titles and the words of marks. */
+  public Color ink() {
+    return ink;
+  }
+
+  /** Axes and their figures. */
+  public Color faintInk() {
+    return faintInk;
+  }
+
+  /** Grid lines. */
+  public Color grid() {
+    return grid;
+  }
+
+  /** The most important line. */
+  public Color first() {
+    return first;
+  }
+
+  /** The next line. */
+  public Color second() {
+    return second;
+  }
+
+  /** What is allowed. */
+  public Color good() {
+    return good;
+  }
+
+  /** What is beyond a limit. */
+  public Color bad() {
+    return bad;
+  }
+
+  /** A colour that lets the grid show through. */
+  public static Color veil(Color color, int alpha) {
+    return new Color(color.getRed(), color.getGreen(), color.getBlue(), alpha);
+  }
+}

@@ -63,8 +63,4 @@ final class BothUnits {
   static double megapascalsToPsi(double megapascals) {
     return Unit.PSI.fromBase(megapascals);
   }
-
-  static double psiToMegapascals(double psi) {
-    return Unit.PSI.toBase(psi);
-  }
 }

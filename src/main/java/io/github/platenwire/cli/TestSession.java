@@ -1,6 +1,7 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.record.SummaryFile;
@@ -125,9 +126,25 @@ final class TestSession {
       return new Done(recorded, Optional.empty(), end.wasOrdered());
     }
     boolean ask = options.attended() && !end.wasOrdered() && recorded.failure().isEmpty();
-    Observations seen = ask ? face.observations(questions) : Observations.NONE;
+    AfterTestQuestions after =
+        new AfterTestQuestions(questions, test.method().asks(), test.specimen());
+    BreakPosition position = ask ? after.breakPosition() : BreakPosition.NOT_RECORDED;
+    Observations seen = ask ? after.observations() : Observations.NONE;
     return new Done(
-        recorded, Optional.of(close.close(test.method(), recorded, seen)), end.wasOrdered());
+        recorded,
+        Optional.of(close.close(test.method(), placed(recorded, position), seen)),
+        end.wasOrdered());
+  }
+
+  /** The same test with its result as the position of the break has it. */
+  private RecordedTest placed(RecordedTest recorded, BreakPosition position) {
+    return new RecordedTest(
+        recorded.file(),
+        recorded.header(),
+        test.method().withBreakPosition(test.specimen(), recorded.result(), position),
+        recorded.closing(),
+        recorded.channels(),
+        recorded.failure());
   }
 
   private int report(Done done) throws IOException, CommandException {

@@ -11,7 +11,14 @@ import java.util.Optional;
 /** The methods that come with Platenwire. Stateless. */
 public final class Methods {
   private static final String FOLDER = "/io/github/platenwire/shipped/config/methods/";
-  private static final List<String> NAMES = List.of("compression-cylinder-c39");
+  private static final List<String> NAMES =
+      List.of(
+          "compression-cylinder-c39",
+          "compression-core-c42",
+          "compression-cylinder-en12390",
+          "compression-cube-en12390",
+          "splitting-cylinder-c496",
+          "flexure-third-point-c78");
 
   private Methods() {}
 

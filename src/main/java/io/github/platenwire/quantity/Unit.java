@@ -39,6 +39,9 @@ public enum Unit {
   MEGAPASCAL_PER_SECOND("MPa/s", "MPa/s", Quantity.STRESS_RATE, "1"),
   PSI_PER_SECOND("psi/s", "[psi]/s", Quantity.STRESS_RATE, psiInMegapascals()),
 
+  MEGAPASCAL_PER_MINUTE("MPa/min", "MPa/min", Quantity.STRESS_RATE, perMinute(BigDecimal.ONE)),
+  PSI_PER_MINUTE("psi/min", "[psi]/min", Quantity.STRESS_RATE, perMinute(psiInMegapascals())),
+
   SECOND("s", "s", Quantity.TIME, "1"),
   MILLISECOND("ms", "ms", Quantity.TIME, "0.001"),
   MINUTE("min", "min", Quantity.TIME, "60"),
@@ -55,7 +58,10 @@ public enum Unit {
   SQUARE_MILLIMETRE("mm²", "mm2", Quantity.AREA, "1"),
   SQUARE_INCH("in²", "[sin_i]", Quantity.AREA, "645.16"),
 
+  DEGREE("deg", "deg", Quantity.ANGLE, "1"),
+
   ONE("1", "1", Quantity.RATIO, "1"),
+  MICROSTRAIN("µm/m", "um/m", Quantity.RATIO, "0.000001"),
   PERCENT("%", "%", Quantity.RATIO, "0.01");
 
   private static final Map<String, Unit> BY_SYMBOL =
@@ -82,6 +88,10 @@ public enum Unit {
   private static BigDecimal psiInMegapascals() {
     return new BigDecimal("4.4482216152605")
         .divide(new BigDecimal("645.16"), MathContext.DECIMAL128);
+  }
+
+  private static BigDecimal perMinute(BigDecimal perSecond) {
+    return perSecond.divide(new BigDecimal("60"), MathContext.DECIMAL128);
   }
 
   private static BigDecimal poundPerCubicFoot() {

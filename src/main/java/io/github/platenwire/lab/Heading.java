@@ -36,7 +36,8 @@ final class Heading {
 
   /** Columns that begin so mean something here, or nothing at all. */
   private static final Pattern MEASURED =
-      Pattern.compile("(diameter|diam|dia|length|height|mass|weight|age|cast)(_.*|[0-9].*)?");
+      Pattern.compile(
+          "(diameter|diam|dia|length|height|mass|weight|age|cast|width|depth|span|cover)(_.*|[0-9].*)?");
 
   private static final Pattern NUMBERED = Pattern.compile("diameter_([1-9])_(.+)");
 
@@ -51,8 +52,11 @@ final class Heading {
         known.add(Column.DIAMETER + "_" + number + "_" + unit.symbol());
       }
     }
-    Measure.LENGTH.units().forEach(unit -> known.add(Column.LENGTH + "_" + unit.symbol()));
-    Measure.MASS.units().forEach(unit -> known.add(Column.MASS + "_" + unit.symbol()));
+    for (Measure measure : Measure.values()) {
+      if (measure != Measure.DIAMETER) {
+        measure.units().forEach(unit -> known.add(measure.word() + "_" + unit.symbol()));
+      }
+    }
     return Set.copyOf(known);
   }
 
@@ -123,7 +127,7 @@ final class Heading {
           Integer.parseInt(numbered.group(1)),
           unit(Measure.DIAMETER, numbered.group(2)));
     }
-    String key = word.substring(0, word.indexOf('_'));
+    String key = word.substring(0, word.lastIndexOf('_'));
     Measure measure = Measure.ofWord(key).orElseThrow();
     return new Column(index, name, key, 1, unit(measure, word.substring(key.length() + 1)));
   }
@@ -141,6 +145,11 @@ final class Heading {
     }
     if (word.startsWith("mass") || word.startsWith("weight")) {
       return "the mass is mass_g, mass_kg or mass_lb.";
+    }
+    for (Measure measure : List.of(Measure.WIDTH, Measure.DEPTH, Measure.SPAN, Measure.COVER)) {
+      if (word.startsWith(measure.word())) {
+        return "the %1$s is %1$s_mm or %1$s_in.".formatted(measure.word());
+      }
     }
     return word.startsWith("age") ? "the planned age is age_days." : "the time of casting is cast.";
   }

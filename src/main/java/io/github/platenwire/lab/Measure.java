@@ -1,5 +1,6 @@
 package io.github.platenwire.lab;
 
+import io.github.platenwire.method.Dimension;
 import io.github.platenwire.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.MathContext;
@@ -21,7 +22,23 @@ enum Measure {
   /** The length of a prism or beam, 100 to 5000 mm. */
   BEAM_LENGTH("length", 100, 5000),
   /** A mass, 0.05 to 1000 kg. */
-  MASS("mass", 0.05, 1000);
+  MASS("mass", 0.05, 1000),
+  /** Width of a section, 10 to 1500 mm. */
+  WIDTH(Dimension.WIDTH, 10, 1500),
+  /** Depth of a section, 10 to 1500 mm. */
+  DEPTH(Dimension.DEPTH, 10, 1500),
+  /** Distance of supports, 50 to 5000 mm. */
+  SPAN(Dimension.SPAN, 50, 5000),
+  /** Gauge length, 1 to 1000 mm. */
+  GAUGE_LENGTH(Dimension.GAUGE_LENGTH, 1, 1000),
+  /** Depth of a notch, 1 to 500 mm. */
+  NOTCH_DEPTH(Dimension.NOTCH_DEPTH, 1, 500),
+  /** Diameter of a bar, 2 to 60 mm. */
+  BAR_DIAMETER(Dimension.BAR_DIAMETER, 2, 60),
+  /** Cover of a bar, 2 to 500 mm. */
+  COVER(Dimension.COVER, 2, 500),
+  /** Angle of a wedge, 1 to 120 degrees. */
+  WEDGE_ANGLE(Dimension.WEDGE_ANGLE, 1, 120);
 
   /**
    * How far two columns may differ that give the same in two units, as a part of the value: twice
@@ -30,11 +47,21 @@ enum Measure {
   static final double AGREEMENT = 0.005;
 
   private final String word;
+  private final Optional<Dimension> dimension;
   private final double leastBase;
   private final double greatestBase;
 
   Measure(String word, double leastBase, double greatestBase) {
+    this(word, Optional.empty(), leastBase, greatestBase);
+  }
+
+  Measure(Dimension dimension, double leastBase, double greatestBase) {
+    this(dimension.word(), Optional.of(dimension), leastBase, greatestBase);
+  }
+
+  Measure(String word, Optional<Dimension> dimension, double leastBase, double greatestBase) {
     this.word = word;
+    this.dimension = dimension;
     this.leastBase = leastBase;
     this.greatestBase = greatestBase;
   }
@@ -44,11 +71,17 @@ enum Measure {
     return word;
   }
 
+  /** The dimension it is, unless it is a diameter, the length or the mass. */
+  Optional<Dimension> dimension() {
+    return dimension;
+  }
+
   /** The units in which a column may give it, the base unit first. */
   List<Unit> units() {
-    return this == MASS
-        ? List.of(Unit.KILOGRAM, Unit.GRAM, Unit.POUND)
-        : List.of(Unit.MILLIMETRE, Unit.INCH);
+    if (this == MASS) {
+      return List.of(Unit.KILOGRAM, Unit.GRAM, Unit.POUND);
+    }
+    return dimension.map(Dimension::units).orElse(List.of(Unit.MILLIMETRE, Unit.INCH));
   }
 
   /** A value to four significant digits, for a message. */

@@ -1,11 +1,14 @@
 package io.github.platenwire.lab;
 
+import io.github.platenwire.method.Dimension;
+import io.github.platenwire.method.Dimensions;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.toml.Suggestions;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,6 +50,7 @@ final class SpecimenRow {
         shape,
         diameters(),
         measured(length, 1),
+        dimensions(),
         measured(Measure.MASS, 1),
         cast(zone),
         age(),
@@ -166,6 +170,17 @@ final class SpecimenRow {
     return diameters;
   }
 
+  private Dimensions dimensions() throws LabException {
+    Map<Dimension, Double> values = new EnumMap<>(Dimension.class);
+    for (Measure measure : Measure.values()) {
+      if (measure.dimension().isPresent()) {
+        Dimension dimension = measure.dimension().get();
+        measured(measure, 1).ifPresent(value -> values.put(dimension, value));
+      }
+    }
+    return Dimensions.of(values);
+  }
+
   /** The measure in its base unit; given in two units, the first of the measure's units counts. */
   private OptionalDouble measured(Measure measure, int number) throws LabException {
     Map<Column, Double> given = new LinkedHashMap<>();
@@ -193,7 +208,7 @@ final class SpecimenRow {
               + " "
               + unit.symbol()
               + " is no likely "
-              + measure.word()
+              + measure.word().replace('_', ' ')
               + ", which is "
               + measure.limits(unit)
               + "; check the decimal point and the unit"

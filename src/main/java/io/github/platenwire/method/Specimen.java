@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
  * @param shape {@code cylinder}, {@code cube}, {@code core}, {@code beam} …
  * @param diametersMillimetres diameters measured at mid-height, at right angles; usually two
  * @param lengthMillimetres length, if measured
+ * @param dimensions width, depth, span and whatever else such a shape has
  * @param massKilograms mass, if density is wanted
  * @param cast when it was cast, in the lab's zone
  * @param plannedAgeDays the age at which it is to be broken
@@ -31,6 +32,7 @@ public record Specimen(
     String shape,
     List<Double> diametersMillimetres,
     OptionalDouble lengthMillimetres,
+    Dimensions dimensions,
     OptionalDouble massKilograms,
     Optional<LocalDateTime> cast,
     OptionalDouble plannedAgeDays,
@@ -42,5 +44,40 @@ public record Specimen(
   public Specimen {
     diametersMillimetres = List.copyOf(diametersMillimetres);
     asWritten = Collections.unmodifiableMap(new LinkedHashMap<>(asWritten));
+  }
+
+  /** A specimen that has nothing beside diameters and length. */
+  public Specimen(
+      String name,
+      String series,
+      String shape,
+      List<Double> diametersMillimetres,
+      OptionalDouble lengthMillimetres,
+      OptionalDouble massKilograms,
+      Optional<LocalDateTime> cast,
+      OptionalDouble plannedAgeDays,
+      Optional<String> ends,
+      Optional<String> curing,
+      Optional<String> moisture,
+      Map<String, String> asWritten) {
+    this(
+        name,
+        series,
+        shape,
+        diametersMillimetres,
+        lengthMillimetres,
+        Dimensions.NONE,
+        massKilograms,
+        cast,
+        plannedAgeDays,
+        ends,
+        curing,
+        moisture,
+        asWritten);
+  }
+
+  /** One of its dimensions in millimetres (angles in degrees); empty if it is not given. */
+  public OptionalDouble dimension(Dimension dimension) {
+    return dimensions.get(dimension);
   }
 }

@@ -18,7 +18,9 @@ public enum Quantity {
   DENSITY("density"),
   /** Base unit square millimetre. */
   AREA("area"),
-  /** A plain ratio. */
+  /** Base unit degree. */
+  ANGLE("angle"),
+  /** A plain ratio; strain. */
   RATIO("ratio");
 
   private final String word;

@@ -55,7 +55,10 @@ public enum Unit {
   SQUARE_MILLIMETRE("mm²", "mm2", Quantity.AREA, "1"),
   SQUARE_INCH("in²", "[sin_i]", Quantity.AREA, "645.16"),
 
+  DEGREE("deg", "deg", Quantity.ANGLE, "1"),
+
   ONE("1", "1", Quantity.RATIO, "1"),
+  MICROSTRAIN("µm/m", "um/m", Quantity.RATIO, "0.000001"),
   PERCENT("%", "%", Quantity.RATIO, "0.01");
 
   private static final Map<String, Unit> BY_SYMBOL =

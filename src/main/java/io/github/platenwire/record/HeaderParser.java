@@ -1,6 +1,8 @@
 package io.github.platenwire.record;
 
 import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.method.Dimension;
+import io.github.platenwire.method.Dimensions;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
@@ -14,11 +16,13 @@ import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Reads the TOML document of a raw file's head, strictly. Stateless. */
 final class HeaderParser {
@@ -92,19 +96,7 @@ final class HeaderParser {
   }
 
   private static Specimen specimen(TomlSection section) throws TomlException {
-    section.allow(
-        "name",
-        "series",
-        "shape",
-        "diameters-mm",
-        "length-mm",
-        "mass-kg",
-        "cast",
-        "planned-age-days",
-        "ends",
-        "curing",
-        "moisture",
-        "as-written");
+    section.allow(specimenKeys());
     Optional<TomlSection> asWritten = section.optionalSection("as-written");
     return new Specimen(
         section.string("name"),
@@ -112,6 +104,7 @@ final class HeaderParser {
         section.string("shape"),
         section.numbers("diameters-mm"),
         section.optionalNumber("length-mm"),
+        dimensions(section),
         section.optionalNumber("mass-kg"),
         section.optionalDateTime("cast"),
         section.optionalNumber("planned-age-days"),
@@ -119,6 +112,35 @@ final class HeaderParser {
         section.optionalString("curing"),
         section.optionalString("moisture"),
         asWritten.isPresent() ? asWritten.get().stringMap() : Map.of());
+  }
+
+  private static String[] specimenKeys() {
+    return Stream.concat(
+            Stream.of(
+                "name",
+                "series",
+                "shape",
+                "diameters-mm",
+                "length-mm",
+                "mass-kg",
+                "cast",
+                "planned-age-days",
+                "ends",
+                "curing",
+                "moisture",
+                "as-written"),
+            Arrays.stream(Dimension.values()).map(Dimension::headerKey))
+        .toArray(String[]::new);
+  }
+
+  private static Dimensions dimensions(TomlSection section) throws TomlException {
+    Map<Dimension, Double> values = new EnumMap<>(Dimension.class);
+    for (Dimension dimension : Dimension.values()) {
+      section
+          .optionalNumber(dimension.headerKey())
+          .ifPresent(value -> values.put(dimension, value));
+    }
+    return Dimensions.of(values);
   }
 
   private static HeaderChannel channel(

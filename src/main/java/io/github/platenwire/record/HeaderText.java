@@ -6,6 +6,7 @@ import static io.github.platenwire.toml.TomlText.number;
 import static io.github.platenwire.toml.TomlText.quote;
 
 import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.method.Dimension;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.HeaderCheck;
@@ -71,6 +72,9 @@ final class HeaderText {
                 ", ", specimen.diametersMillimetres().stream().map(d -> number(d)).toList())
             + "]");
     real("length-mm", specimen.lengthMillimetres());
+    for (Dimension dimension : Dimension.values()) {
+      real(dimension.headerKey(), specimen.dimension(dimension));
+    }
     real("mass-kg", specimen.massKilograms());
     specimen.cast().ifPresent(cast -> plain("cast", HeaderParser.DATE_TIME.format(cast)));
     real("planned-age-days", specimen.plannedAgeDays());

@@ -3,6 +3,7 @@ package io.github.platenwire.record;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.github.platenwire.method.Dimension;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.quantity.UncertaintyBudget;
@@ -90,6 +91,15 @@ final class SummaryJson {
     }
     real(node, "length_mm", specimen.lengthMillimetres(), Unit.MILLIMETRE);
     real(node, "length_in", specimen.lengthMillimetres(), Unit.INCH);
+    for (Dimension dimension : Dimension.values()) {
+      specimen
+          .dimension(dimension)
+          .ifPresent(
+              base ->
+                  dimension
+                      .units()
+                      .forEach(unit -> node.put(dimension.summaryKey(unit), unit.fromBase(base))));
+    }
     real(node, "mass_kg", specimen.massKilograms(), Unit.KILOGRAM);
     real(node, "mass_lb", specimen.massKilograms(), Unit.POUND);
     optional(node, "cast", specimen.cast().map(HeaderParser.DATE_TIME::format));

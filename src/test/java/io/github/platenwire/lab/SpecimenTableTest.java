@@ -3,15 +3,19 @@ package io.github.platenwire.lab;
 import static java.nio.charset.StandardCharsets.UTF_16;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
+import io.github.platenwire.method.Dimension;
+import io.github.platenwire.method.Dimensions;
 import io.github.platenwire.method.Specimen;
 import java.io.ByteArrayOutputStream;
 import java.nio.charset.Charset;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -210,6 +214,46 @@ class SpecimenTableTest {
   void read_beam_mayBeLongerThanACylinder() throws LabException {
     assertThat(read("specimen,series,shape,length_mm\nA,S,beam,1400\n").get(0).lengthMillimetres())
         .hasValue(1400);
+  }
+
+  @Test
+  void read_splitBeam_keepsEverySizeInMillimetresAndDegrees() throws LabException {
+    Specimen specimen =
+        read("specimen,series,shape,Width (mm),depth_in,span_in,gauge_length_mm,notch_depth_mm,"
+                + "bar_diameter_in,cover_mm,wedge_angle_deg\n"
+                + "A,S,beam,150,6,18,152.4,25,0.625,40,20\n")
+            .get(0);
+    assertThat(specimen.dimensions())
+        .isEqualTo(
+            Dimensions.of(
+                Map.of(
+                    Dimension.WIDTH, 150.0,
+                    Dimension.DEPTH, 6 * 25.4,
+                    Dimension.SPAN, 18 * 25.4,
+                    Dimension.GAUGE_LENGTH, 152.4,
+                    Dimension.NOTCH_DEPTH, 25.0,
+                    Dimension.BAR_DIAMETER, 0.625 * 25.4,
+                    Dimension.COVER, 40.0,
+                    Dimension.WEDGE_ANGLE, 20.0)));
+  }
+
+  @Test
+  void read_cylinder_hasNoOtherSizes() throws LabException {
+    assertThat(read("specimen,series,shape,diameter_1_mm\nA,S,cylinder,100\n").get(0).dimensions())
+        .isEqualTo(Dimensions.NONE);
+  }
+
+  @Test
+  void read_widthInTheWrongUnit_saysWhichWouldBeLikely() {
+    assertThatThrownBy(() -> read("specimen,series,shape,width_mm\nA,S,beam,6\n"))
+        .hasMessageContaining("6 mm is no likely width")
+        .hasMessageContaining("6 in would be likely");
+  }
+
+  @Test
+  void read_widthWithoutUnit_saysHowToNameIt() {
+    assertThatThrownBy(() -> read("specimen,series,shape,width\nA,S,beam,150\n"))
+        .hasMessageContaining("width_mm");
   }
 
   /** What a table shows about its decimals settles what could be read two ways. */

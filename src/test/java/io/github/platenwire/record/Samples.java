@@ -1,6 +1,8 @@
 package io.github.platenwire.record;
 
 import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.method.Dimension;
+import io.github.platenwire.method.Dimensions;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
@@ -87,6 +89,16 @@ public final class Samples {
         "cylinder",
         List.of(100.1, 99.9),
         OptionalDouble.of(200.5),
+        Dimensions.of(
+            Map.of(
+                Dimension.WIDTH, 150.2,
+                Dimension.DEPTH, 149.9,
+                Dimension.SPAN, 457.2,
+                Dimension.GAUGE_LENGTH, 152.4,
+                Dimension.NOTCH_DEPTH, 25.1,
+                Dimension.BAR_DIAMETER, 15.9,
+                Dimension.COVER, 40.0,
+                Dimension.WEDGE_ANGLE, 20.5)),
         OptionalDouble.of(3.71),
         Optional.of(LocalDateTime.of(2026, 11, 18, 8, 0)),
         OptionalDouble.of(7),

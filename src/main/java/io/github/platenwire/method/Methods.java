@@ -11,7 +11,8 @@ import java.util.Optional;
 /** The methods that come with Platenwire. Stateless. */
 public final class Methods {
   private static final String FOLDER = "/io/github/platenwire/shipped/config/methods/";
-  private static final List<String> NAMES = List.of("compression-cylinder-c39");
+  private static final List<String> NAMES =
+      List.of("compression-cylinder-c39", "notched-beam-en14651", "split-beam");
 
   private Methods() {}
 

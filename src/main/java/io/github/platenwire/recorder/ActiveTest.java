@@ -252,12 +252,7 @@ final class ActiveTest implements Recording {
     departures.addAll(links.remembered());
     over.complete(
         new RecordedTest(
-            file,
-            header,
-            new MethodResult(result.figures(), result.checks(), departures, result.suspects()),
-            closing,
-            tallies,
-            failure));
+            file, header, result.withDepartures(departures), closing, tallies, failure));
   }
 
   private void publish() {

@@ -1,10 +1,12 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
+import io.github.platenwire.method.GhostCurve;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.record.SummaryFile;
 import io.github.platenwire.recorder.ChecklistItem;
+import io.github.platenwire.recorder.GhostFinder;
 import io.github.platenwire.recorder.LabTest;
 import io.github.platenwire.recorder.RecordedTest;
 import io.github.platenwire.recorder.RecordedTest.Failure;
@@ -158,7 +160,12 @@ final class TestSession {
 
   /** The running test on the screen; begins with the first progress, which names the file. */
   private final class Live implements AutoCloseable {
+    private final Optional<GhostCurve> ghost;
     private @org.jspecify.annotations.Nullable LiveFace shown;
+
+    Live() throws LabException, IOException {
+      ghost = GhostFinder.of(test.lab(), test.specimen(), test.method().name());
+    }
 
     synchronized void show(io.github.platenwire.recorder.Progress progress) {
       if (shown == null) {
@@ -172,7 +179,7 @@ final class TestSession {
                     name == null ? "" : name.toString()),
                 options.lineEvery());
       }
-      shown.show(Face.frame(progress));
+      shown.show(Face.frame(progress, ghost));
     }
 
     @Override

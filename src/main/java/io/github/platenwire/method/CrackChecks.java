@@ -93,10 +93,11 @@ final class CrackChecks {
     List<String> words = new ArrayList<>();
     for (GaugeLoss loss : result.losses()) {
       words.add(
-          gauges.get(loss.gauge()).name()
-              + " was left out from "
+          "from "
               + BothUnits.fixed(Math.max(0, loss.lastGoodMicros()) * 1e-6, 2)
-              + " s on ("
+              + " s on "
+              + gauges.get(loss.gauge()).name()
+              + " was left out ("
               + loss.fault().words()
               + "): "
               + loss.reason());

@@ -8,6 +8,7 @@ import io.github.platenwire.emulate.EmulatedClock;
 import io.github.platenwire.emulate.TimedBytes;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.GhostCurve;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.port.Port;
@@ -135,7 +136,7 @@ final class DemoBeamTests {
                   .map(RecordedTest.Failure::words)
                   .orElse("the demo was ended; its record is closed"));
         }
-        return TestSummary.write(test, recorded, Observations.NONE);
+        return TestSummary.write(test, recorded, Observations.NONE, BreakPosition.NOT_RECORDED);
       }
     }
   }

@@ -9,6 +9,7 @@ import io.github.platenwire.emulate.Pacer;
 import io.github.platenwire.emulate.TruthSummary;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.recorder.ChecklistItem;
@@ -99,7 +100,8 @@ final class DemoTest {
                   .map(RecordedTest.Failure::words)
                   .orElse("the demo was ended; its record is closed"));
         }
-        Summary summary = TestSummary.write(test, recorded, Observations.NONE);
+        Summary summary =
+            TestSummary.write(test, recorded, Observations.NONE, BreakPosition.NOT_RECORDED);
         Path name = recorded.file();
         return new DemoResult(specimen.name(), summary, TruthSummary.of(frame), name);
       }

@@ -1,16 +1,12 @@
 package io.github.platenwire.cli;
 
-import io.github.platenwire.method.AggregateBreak;
-import io.github.platenwire.method.FractureType;
 import io.github.platenwire.method.GhostCurve;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.reading.SystemClocks;
-import io.github.platenwire.record.Observations;
 import io.github.platenwire.recorder.ChecklistItem;
 import io.github.platenwire.recorder.Progress;
 import io.github.platenwire.terminal.Cautions;
 import io.github.platenwire.terminal.ChecklistView;
-import io.github.platenwire.terminal.Choice;
 import io.github.platenwire.terminal.LiveEvent;
 import io.github.platenwire.terminal.LiveFace;
 import io.github.platenwire.terminal.LiveFrame;
@@ -24,8 +20,6 @@ import io.github.platenwire.terminal.TerminalSize;
 import io.github.platenwire.terminal.TerminalTraits;
 import io.github.platenwire.terminal.TestFacts;
 import java.time.Duration;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
@@ -108,25 +102,5 @@ final class Face {
 
   Questions questions() {
     return new Questions(SystemTerminal.in(), out, sizes, look);
-  }
-
-  /** Asks what a person saw; whatever is left out is left out. */
-  Observations observations(Questions questions) {
-    List<Choice> fractures =
-        Arrays.stream(FractureType.values())
-            .map(type -> new Choice(Integer.toString(type.number()), type.words(), type.sketch()))
-            .toList();
-    Optional<String> fracture = questions.choice("How did it break?", fractures);
-    List<Choice> aggregates = new ArrayList<>();
-    for (AggregateBreak kind : AggregateBreak.values()) {
-      aggregates.add(new Choice(Integer.toString(aggregates.size() + 1), kind.words()));
-    }
-    Optional<String> aggregate =
-        questions
-            .choice("Did the break go through the aggregate or around it?", aggregates)
-            .map(key -> AggregateBreak.values()[Integer.parseInt(key) - 1].key());
-    Optional<String> notes = questions.text("Anything else to note?");
-    return new Observations(
-        fracture, fracture.flatMap(FractureType::ofKey).map(FractureType::words), aggregate, notes);
   }
 }

@@ -1,6 +1,7 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.GhostCurve;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
@@ -126,9 +127,12 @@ final class TestSession {
       return new Done(recorded, Optional.empty(), end.wasOrdered());
     }
     boolean ask = options.attended() && !end.wasOrdered() && recorded.failure().isEmpty();
-    Observations seen = ask ? face.observations(questions) : Observations.NONE;
+    AfterTestQuestions after =
+        new AfterTestQuestions(questions, test.method().asks(), test.specimen());
+    BreakPosition position = ask ? after.breakPosition() : BreakPosition.NOT_RECORDED;
+    Observations seen = ask ? after.observations() : Observations.NONE;
     return new Done(
-        recorded, Optional.of(TestSummary.write(test, recorded, seen)), end.wasOrdered());
+        recorded, Optional.of(TestSummary.write(test, recorded, seen, position)), end.wasOrdered());
   }
 
   private int report(Done done) throws IOException, CommandException {

@@ -148,7 +148,8 @@ final class Heading {
     }
     for (Measure measure : List.of(Measure.WIDTH, Measure.DEPTH, Measure.SPAN, Measure.COVER)) {
       if (word.startsWith(measure.word())) {
-        return "the %1$s is %1$s_mm or %1$s_in.".formatted(measure.word());
+        String key = measure.word();
+        return "the " + key + " is " + key + "_mm or " + key + "_in.";
       }
     }
     return word.startsWith("age") ? "the planned age is age_days." : "the time of casting is cast.";

@@ -14,24 +14,21 @@ final class BothUnits {
 
   private BothUnits() {}
 
-  static String stress(double megapascals, CompressionRules.Steps steps) {
+  static String stress(double megapascals, Steps steps) {
     return both(megapascals, Unit.MEGAPASCAL, Unit.PSI, steps);
   }
 
-  static String rate(double megapascalsPerSecond, CompressionRules.Steps steps) {
-    return both(megapascalsPerSecond, Unit.MEGAPASCAL_PER_SECOND, Unit.PSI_PER_SECOND, steps);
+  static String force(double newtons, Steps steps) {
+    return both(newtons, Unit.KILONEWTON, Unit.POUND_FORCE, steps);
   }
 
-  static String force(double newtons, CompressionRules.Steps steps) {
-    return both(Unit.KILONEWTON.fromBase(newtons), Unit.KILONEWTON, Unit.POUND_FORCE, steps);
-  }
-
-  private static String both(double value, Unit si, Unit inchPound, CompressionRules.Steps steps) {
-    return rounded(value, steps.si())
+  /** A value in the quantity's base unit, in two other units of that quantity. */
+  static String both(double base, Unit si, Unit inchPound, Steps steps) {
+    return rounded(si.fromBase(base), steps.si())
         + " "
         + si.symbol()
         + " ("
-        + rounded(si.convert(value, inchPound), steps.inchPound())
+        + rounded(inchPound.fromBase(base), steps.inchPound())
         + " "
         + inchPound.symbol()
         + ")";
@@ -70,9 +67,5 @@ final class BothUnits {
 
   static double megapascalsToPsi(double megapascals) {
     return Unit.PSI.fromBase(megapascals);
-  }
-
-  static double psiToMegapascals(double psi) {
-    return Unit.PSI.toBase(psi);
   }
 }

@@ -17,10 +17,12 @@ import java.util.OptionalDouble;
 public final class Companions {
   private static final int FIRST_MULTIPLIER = 2;
 
-  private final CompressionRules rules;
+  private final StrengthRules.CompanionRules rules;
+  private final Steps stress;
 
-  Companions(CompressionRules rules) {
+  Companions(StrengthRules.CompanionRules rules, Steps stress) {
     this.rules = rules;
+    this.stress = stress;
   }
 
   /** Under what conditions specimens were made and cured. */
@@ -62,12 +64,13 @@ public final class Companions {
    * Judges companions.
    *
    * @param conditions under what conditions they were made and cured
-   * @param diameterMillimetres their mean diameter, which tells their nominal size
+   * @param sizeMillimetres their mean diameter, or the width of their section, which tells their
+   *     nominal size
    * @param strengthsMegapascals strength of each, not rounded
    * @throws IllegalArgumentException if there is none, or one is not above 0
    */
   public Verdict judge(
-      Conditions conditions, double diameterMillimetres, List<Double> strengthsMegapascals) {
+      Conditions conditions, double sizeMillimetres, List<Double> strengthsMegapascals) {
     if (strengthsMegapascals.isEmpty()
         || strengthsMegapascals.stream().anyMatch(strength -> !(strength > 0))) {
       throw new IllegalArgumentException("strengths must be above 0: " + strengthsMegapascals);
@@ -78,44 +81,48 @@ public final class Companions {
         (Collections.max(strengthsMegapascals) - Collections.min(strengthsMegapascals))
             / mean
             * 100;
-    OptionalDouble limit = limit(conditions, diameterMillimetres, count);
+    OptionalDouble limit = limit(conditions, sizeMillimetres, count);
     Optional<Boolean> within =
         limit.isPresent()
             ? Optional.of(
                 Double.parseDouble(BothUnits.rounded(range, "0.1")) <= limit.getAsDouble())
             : Optional.empty();
-    CompressionRules.Steps steps = rules.rounding().stress();
     return new Verdict(
         count,
         mean,
-        BothUnits.rounded(mean, steps.si()),
-        BothUnits.rounded(BothUnits.megapascalsToPsi(mean), steps.inchPound()),
+        BothUnits.rounded(mean, stress.si()),
+        BothUnits.rounded(BothUnits.megapascalsToPsi(mean), stress.inchPound()),
         range,
         limit,
         within,
         words(count, mean, range, limit, within, conditions));
   }
 
-  private OptionalDouble limit(Conditions conditions, double diameterMillimetres, int count) {
-    int multiplier = count - FIRST_MULTIPLIER;
-    List<Double> multipliers = rules.companions().multipliers();
-    for (CompressionRules.Precision printed : rules.companions().precisions()) {
-      if (printed.conditions() == conditions && printed.fits(diameterMillimetres)) {
+  private OptionalDouble limit(Conditions conditions, double sizeMillimetres, int count) {
+    for (StrengthRules.Precision printed : rules.precisions()) {
+      if (printed.conditions() == conditions && printed.fits(sizeMillimetres)) {
         return switch (count) {
           case 1 -> OptionalDouble.empty();
           case 2 -> OptionalDouble.of(printed.rangeOfTwoPercent());
-          case 3 -> OptionalDouble.of(printed.rangeOfThreePercent());
-          default ->
-              multiplier < multipliers.size()
-                  ? OptionalDouble.of(
-                      Double.parseDouble(
-                          BothUnits.rounded(
-                              multipliers.get(multiplier) * printed.cvPercent(), "0.1")))
-                  : OptionalDouble.empty();
+          case 3 ->
+              printed.rangeOfThreePercent().isPresent()
+                  ? printed.rangeOfThreePercent()
+                  : byMultiplier(count, printed);
+          default -> byMultiplier(count, printed);
         };
       }
     }
     return OptionalDouble.empty();
+  }
+
+  private OptionalDouble byMultiplier(int count, StrengthRules.Precision printed) {
+    int multiplier = count - FIRST_MULTIPLIER;
+    List<Double> multipliers = rules.multipliers();
+    return multiplier < multipliers.size()
+        ? OptionalDouble.of(
+            Double.parseDouble(
+                BothUnits.rounded(multipliers.get(multiplier) * printed.cvPercent(), "0.1")))
+        : OptionalDouble.empty();
   }
 
   private String words(
@@ -125,7 +132,7 @@ public final class Companions {
       OptionalDouble limit,
       Optional<Boolean> within,
       Conditions conditions) {
-    String meanWords = BothUnits.stress(mean, rules.rounding().stress());
+    String meanWords = BothUnits.stress(mean, stress);
     if (count == 1) {
       return "1 companion so far, " + meanWords + ": no range yet";
     }

@@ -65,14 +65,16 @@ final class CrackExamination {
       objections.add(
           new Objection(
               Weight.REFUSED,
-              "its " + dimension.words() + " is missing, and the strength cannot be had without it",
+              "its "
+                  + dimension.word().replace('_', ' ')
+                  + " is missing, and the strength cannot be had without it",
               "enter it in specimens.csv, column " + dimension.word() + "_mm"));
     } else if (Math.abs(size.getAsDouble() / nominal - 1) * 100 > notch.tolerancePercent()) {
       objections.add(
           new Objection(
               Weight.DEPARTURE,
               "its "
-                  + dimension.words()
+                  + dimension.word().replace('_', ' ')
                   + " is "
                   + BothUnits.plain(size.getAsDouble())
                   + " mm, where the standard has "

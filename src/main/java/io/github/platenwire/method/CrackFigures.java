@@ -88,7 +88,7 @@ final class CrackFigures {
       double base,
       Unit si,
       Unit inchPound,
-      CompressionRules.Steps steps,
+      Steps steps,
       Optional<UncertaintyBudget> budget,
       List<Long> rows) {
     double exact = si.fromBase(base);

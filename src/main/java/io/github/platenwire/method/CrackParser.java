@@ -217,8 +217,7 @@ final class CrackParser {
         steps(table, "stress-mpa", "stress-psi"));
   }
 
-  private static CompressionRules.Steps steps(Numbers table, String si, String inchPound)
-      throws TomlException {
-    return new CompressionRules.Steps(table.step(si), table.step(inchPound));
+  private static Steps steps(Numbers table, String si, String inchPound) throws TomlException {
+    return new Steps(table.step(si), table.step(inchPound));
   }
 }

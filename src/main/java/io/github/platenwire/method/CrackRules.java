@@ -53,12 +53,7 @@ record CrackRules(
   /** A load at which the width is asked for, with the words it was asked in. */
   record Asked(double newtons, String words) {}
 
-  record Rounding(
-      CompressionRules.Steps load,
-      CompressionRules.Steps width,
-      CompressionRules.Steps stiffness,
-      CompressionRules.Steps work,
-      CompressionRules.Steps stress) {}
+  record Rounding(Steps load, Steps width, Steps stiffness, Steps work, Steps stress) {}
 
   /** Friction of the wedges, radians. */
   record Wedge(double friction, double frictionHalfWidth) {}

@@ -52,9 +52,4 @@ public enum Dimension {
   public String summaryKey(Unit unit) {
     return word + "_" + unit.symbol();
   }
-
-  /** How it is called in a sentence, such as {@code gauge length}. */
-  public String words() {
-    return word.replace('_', ' ');
-  }
 }

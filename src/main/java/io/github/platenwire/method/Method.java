@@ -3,6 +3,7 @@ package io.github.platenwire.method;
 import io.github.platenwire.toml.TomlException;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A test method with its parameters, as a method file tells it. Immutable; safe for any thread; the
@@ -43,6 +44,26 @@ public interface Method {
     return Optional.empty();
   }
 
+  /** What a person is to be asked once the test is over; empty if nothing. */
+  default Set<AfterTest> asks() {
+    return Set.of();
+  }
+
+  /**
+   * The result once it is known where along its span the specimen broke. A pure function; only
+   * methods that ask for {@link AfterTest#BREAK_POSITION} change anything.
+   *
+   * @param specimen the specimen that was broken
+   * @param result what {@link MethodRun#finish} came to
+   * @param position where it broke, as far as anybody knows
+   * @return the result with the formula for that position, or without a strength where the method
+   *     discards it, and the reason among its departures
+   */
+  default MethodResult withBreakPosition(
+      Specimen specimen, MethodResult result, BreakPosition position) {
+    return result;
+  }
+
   /**
    * Something that speaks against testing a specimen.
    *
@@ -51,6 +72,17 @@ public interface Method {
    * @param remedy what to do next
    */
   record Objection(Weight weight, String problem, String remedy) {}
+
+  /** The same objections; refuses to start a test against one that forbids it. */
+  static List<Objection> unlessRefused(Specimen specimen, List<Objection> objections) {
+    for (Objection objection : objections) {
+      if (objection.weight() == Weight.REFUSED) {
+        throw new IllegalArgumentException(
+            specimen.name() + " cannot be tested: " + objection.problem());
+      }
+    }
+    return objections;
+  }
 
   /** What follows from an objection. */
   enum Weight {

@@ -12,7 +12,15 @@ import java.util.Optional;
 public final class Methods {
   private static final String FOLDER = "/io/github/platenwire/shipped/config/methods/";
   private static final List<String> NAMES =
-      List.of("compression-cylinder-c39", "notched-beam-en14651", "split-beam");
+      List.of(
+          "compression-cylinder-c39",
+          "compression-core-c42",
+          "compression-cylinder-en12390",
+          "compression-cube-en12390",
+          "splitting-cylinder-c496",
+          "flexure-third-point-c78",
+          "notched-beam-en14651",
+          "split-beam");
 
   private Methods() {}
 

@@ -7,24 +7,25 @@ import java.util.List;
 import java.util.OptionalDouble;
 
 /**
- * Where the uncertainty of a strength comes from, by JCGM 100:2008. The strength is f = c P / (pi
- * d^2 / 4) with P the peak load less the zero, d the mean diameter and c the correction for length,
- * so its sensitivities are f/P to the load, -2 f/d to the diameter and f/c to the correction. An
- * input known only to lie within +/- a is taken as rectangular: standard uncertainty a / sqrt 3
- * (JCGM 100, 4.3.7).
+ * Where the uncertainty of a strength comes from, by JCGM 100:2008. The strength is f = c P k with
+ * P the peak load less the zero, c the correction, and k a product of powers of the sizes, such as
+ * 4/(pi d^2); so its sensitivities are f/P to the load, n f/d to a size d with the exponent n, and
+ * f/c to the correction. An input known only to lie within +/- a is taken as rectangular: standard
+ * uncertainty a / sqrt 3 (JCGM 100, 4.3.7).
  */
 final class StrengthBudget {
   private static final double ROOT_3 = Math.sqrt(3);
+  static final String ROUNDING = "rounding of the result";
   private static final double COVERAGE = 2;
 
-  private final CompressionRules rules;
-  private final CylinderGeometry geometry;
+  private final StrengthRules rules;
+  private final Section section;
   private final LoadFollower follower;
   private final double peakNewtons;
 
-  StrengthBudget(CompressionRules rules, CylinderGeometry geometry, LoadFollower follower) {
+  StrengthBudget(StrengthRules rules, Section section, LoadFollower follower) {
     this.rules = rules;
-    this.geometry = geometry;
+    this.section = section;
     this.follower = follower;
     this.peakNewtons = follower.peak().peak();
   }
@@ -38,30 +39,35 @@ final class StrengthBudget {
    * The budget of the strength in megapascals.
    *
    * @param strength the strength, not rounded
-   * @param factor the correction for length, 1 if there is none
    */
-  UncertaintyBudget ofStrength(double strength, double factor) {
+  UncertaintyBudget ofStrength(double strength) {
     List<UncertaintyBudget.Line> lines = loadLines(strength / peakNewtons);
-    double perMillimetre = 2 * strength / geometry.meanDiameter();
-    double reading = rules.specimen().readingMillimetres() / 2 / ROOT_3;
-    int diameters = geometry.diameters().size();
-    add(lines, "diameter: step of the measuring", reading / Math.sqrt(diameters) * perMillimetre);
-    if (diameters > 1) {
+    section.sizes().forEach(size -> addSize(lines, size, strength));
+    section
+        .correction()
+        .ifPresent(
+            factor ->
+                add(
+                    lines,
+                    "correction for length: last printed digit",
+                    factor.halfWidth() / ROOT_3 * strength / factor.value()));
+    double step = rules.rounding().stress().si().doubleValue();
+    add(lines, ROUNDING, step / 2 / ROOT_3);
+    return new UncertaintyBudget(lines);
+  }
+
+  static void addSize(List<UncertaintyBudget.Line> lines, Section.Size size, double strength) {
+    double perMillimetre = Math.abs(size.exponent()) * strength / size.mean();
+    int readings = size.readings().size();
+    double step = size.stepMillimetres() / 2 / ROOT_3;
+    add(lines, size.name() + ": step of the measuring", step / Math.sqrt(readings) * perMillimetre);
+    if (readings > 1) {
       lines.add(
           new UncertaintyBudget.Line(
-              "diameter: spread of the " + diameters + " measured",
-              geometry.diameterDeviation() / Math.sqrt(diameters) * perMillimetre,
-              diameters - 1));
+              size.name() + ": spread of the " + readings + " measured",
+              size.deviation() / Math.sqrt(readings) * perMillimetre,
+              readings - 1));
     }
-    if (factor != 1) {
-      add(
-          lines,
-          "correction for length: last printed digit",
-          rules.correction().halfWidth() / ROOT_3 * strength / factor);
-    }
-    double step = rules.rounding().stress().si().doubleValue();
-    add(lines, "rounding of the result", step / 2 / ROOT_3);
-    return new UncertaintyBudget(lines);
   }
 
   private List<UncertaintyBudget.Line> loadLines(double scale) {

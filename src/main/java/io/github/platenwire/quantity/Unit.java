@@ -39,6 +39,9 @@ public enum Unit {
   MEGAPASCAL_PER_SECOND("MPa/s", "MPa/s", Quantity.STRESS_RATE, "1"),
   PSI_PER_SECOND("psi/s", "[psi]/s", Quantity.STRESS_RATE, psiInMegapascals()),
 
+  MEGAPASCAL_PER_MINUTE("MPa/min", "MPa/min", Quantity.STRESS_RATE, perMinute(BigDecimal.ONE)),
+  PSI_PER_MINUTE("psi/min", "[psi]/min", Quantity.STRESS_RATE, perMinute(psiInMegapascals())),
+
   SECOND("s", "s", Quantity.TIME, "1"),
   MILLISECOND("ms", "ms", Quantity.TIME, "0.001"),
   MINUTE("min", "min", Quantity.TIME, "60"),
@@ -96,6 +99,10 @@ public enum Unit {
 
   private static BigDecimal poundForcePerInch() {
     return new BigDecimal("4.4482216152605").divide(new BigDecimal("25.4"), MathContext.DECIMAL128);
+  }
+
+  private static BigDecimal perMinute(BigDecimal perSecond) {
+    return perSecond.divide(new BigDecimal("60"), MathContext.DECIMAL128);
   }
 
   private static BigDecimal poundPerCubicFoot() {

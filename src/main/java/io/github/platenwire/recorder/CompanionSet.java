@@ -45,11 +45,12 @@ public record CompanionSet(String words, boolean last) {
       throws LabException, IOException {
     Optional<Companions> rules = test.method().companions();
     Optional<Figure> strength = recorded.result().figure("strength");
-    Optional<Figure> diameter = recorded.result().figure("diameter");
+    Optional<Figure> size =
+        recorded.result().figure("diameter").or(() -> recorded.result().figure("width"));
     Specimen specimen = test.specimen();
     if (rules.isEmpty()
         || strength.isEmpty()
-        || diameter.isEmpty()
+        || size.isEmpty()
         || specimen.plannedAgeDays().isEmpty()) {
       return Optional.empty();
     }
@@ -66,8 +67,7 @@ public record CompanionSet(String words, boolean last) {
         test.lab().specimens().stream()
             .filter(s -> sameSet(s, specimen) && !broken.contains(s.name()))
             .count();
-    String words =
-        rules.get().judge(conditions(specimen), diameter.get().exact(), strengths).words();
+    String words = rules.get().judge(conditions(specimen), size.get().exact(), strengths).words();
     return Optional.of(
         new CompanionSet(
             specimen.series()

@@ -2,6 +2,7 @@ package io.github.platenwire.recorder;
 
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
@@ -22,15 +23,28 @@ public final class TestSummary {
    * @param test the test in its lab
    * @param recorded what was recorded; its raw file must have been closed
    * @param observations what a person saw
+   * @param position where along its span a beam broke; methods that do not ask take no notice
    * @return the summary as it was written
    * @throws IllegalArgumentException if the raw file was not closed
    * @throws IOException if it cannot be written
    */
-  public static Summary write(LabTest test, RecordedTest recorded, Observations observations)
+  public static Summary write(
+      LabTest test, RecordedTest recorded, Observations observations, BreakPosition position)
       throws LabException, IOException {
-    Summary summary = of(test, recorded, observations);
+    Summary summary = of(test, withBreakPosition(test, recorded, position), observations);
     SummaryFile.write(LabFolder.summaryOf(recorded.file()), summary);
     return summary;
+  }
+
+  private static RecordedTest withBreakPosition(
+      LabTest test, RecordedTest recorded, BreakPosition position) {
+    return new RecordedTest(
+        recorded.file(),
+        recorded.header(),
+        test.method().withBreakPosition(test.specimen(), recorded.result(), position),
+        recorded.closing(),
+        recorded.channels(),
+        recorded.failure());
   }
 
   private static Summary of(LabTest test, RecordedTest recorded, Observations observations)

@@ -104,8 +104,12 @@ final class Bench {
 
   /** A quiet zero, fast to half the peak, then by the method's rate to the peak, and a break. */
   Bench crush(double peak, double perSecond) {
+    return crush(peak, perSecond, 0.45);
+  }
+
+  Bench crush(double peak, double perSecond, double fastShare) {
     return hold(0, 10 * Math.max(1, intervalMicros * 1e-6))
-        .ramp(0.45 * peak, 5 * perSecond)
+        .ramp(fastShare * peak, 5 * perSecond)
         .ramp(peak, perSecond)
         .hold(0.3 * peak, 2)
         .hold(0.05 * peak, 3 + 5 * intervalMicros * 1e-6);
@@ -124,6 +128,7 @@ final class Bench {
     private List<Double> diameters = List.of(100.0, 100.0);
     private OptionalDouble length = OptionalDouble.of(200);
     private OptionalDouble mass = OptionalDouble.empty();
+    private Dimensions dimensions = Dimensions.NONE;
     private String shape = "cylinder";
     private Optional<LocalDateTime> cast = Optional.of(LocalDateTime.parse("2026-10-28T08:15:02"));
     private OptionalDouble planned = OptionalDouble.of(28);
@@ -136,6 +141,11 @@ final class Bench {
 
     SpecimenBuilder length(double value) {
       length = value == 0 ? OptionalDouble.empty() : OptionalDouble.of(value);
+      return this;
+    }
+
+    SpecimenBuilder sizes(Map<Dimension, Double> values) {
+      dimensions = Dimensions.of(values);
       return this;
     }
 
@@ -171,6 +181,7 @@ final class Bench {
           shape,
           diameters,
           length,
+          dimensions,
           mass,
           cast,
           planned,

@@ -48,7 +48,7 @@ class MethodParserTest {
         "tolerance-hours = 20.0 | tolerance-hours = -1 | must be greater than 0",
         "readings = 5 | readings = 1 | 'readings' must be from 2",
         "conditions = \"field\" | conditions = \"yard\" | 'yard' is not possible for conditions",
-        "diameters-mm = [95.0, 107.0] | diameters-mm = [107.0, 95.0] | must be [least, greatest]",
+        "sizes-mm = [95.0, 107.0] | sizes-mm = [107.0, 95.0] | must be [least, greatest]",
         "multipliers = [2.8 | multipliers = [0 | each of the 'multipliers'",
         "strength-mpa = 0.1 | strength-mpa = 0 | must be greater than 0",
         "half-width = 0.005 | half-width = -1 | must not be below 0",

@@ -8,13 +8,13 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** One cylinder in compression. Confined to the recorder thread. */
-final class CompressionRun implements MethodRun, LoadFollower.Listener {
-  private final CompressionRules rules;
+/** One specimen broken by one load. Confined to the recorder thread. */
+final class StrengthRun implements MethodRun, LoadFollower.Listener {
+  private final StrengthRules rules;
   private final Specimen specimen;
   private final TestSetting setting;
   private final List<Method.Objection> objections;
-  private final CylinderGeometry geometry;
+  private final Section section;
   private final int loadChannel;
   private final Unit unit;
   private final LoadFollower follower;
@@ -24,8 +24,8 @@ final class CompressionRun implements MethodRun, LoadFollower.Listener {
   private long lastMicros;
   private boolean finished;
 
-  CompressionRun(
-      CompressionRules rules,
+  StrengthRun(
+      StrengthRules rules,
       Specimen specimen,
       TestSetting setting,
       List<Method.Objection> objections) {
@@ -33,20 +33,20 @@ final class CompressionRun implements MethodRun, LoadFollower.Listener {
     this.specimen = specimen;
     this.setting = setting;
     this.objections = objections;
-    this.geometry = CylinderGeometry.of(specimen).orElseThrow();
+    this.section = rules.shape().section(specimen);
     LoadChannel channel = LoadChannel.find(setting.channels());
     this.loadChannel = channel.index();
     this.unit = channel.unit();
-    this.band = Optional.of(rules.rate().si());
+    this.band = Optional.of(rules.rate().shown());
     List<BandJudge.Band> bands =
-        List.of(inNewtons(rules.rate().si()), inNewtons(rules.rate().inchPound()));
+        rules.rate().bands().stream().map(one -> inNewtons(one.limits())).toList();
     this.follower = new LoadFollower(rules.load(), channel, bands, this);
   }
 
   private BandJudge.Band inNewtons(LiveView.RateBand stresses) {
     return new BandJudge.Band(
-        stresses.lowMegapascalsPerSecond() * geometry.area(),
-        stresses.highMegapascalsPerSecond() * geometry.area());
+        stresses.lowMegapascalsPerSecond() * section.newtonsPerMegapascal(),
+        stresses.highMegapascalsPerSecond() * section.newtonsPerMegapascal());
   }
 
   @Override
@@ -137,9 +137,9 @@ final class CompressionRun implements MethodRun, LoadFollower.Listener {
         lastMicros,
         load,
         peak,
-        load / geometry.area(),
-        peak / geometry.area(),
-        follower.rateNewtonsPerSecond() / geometry.area(),
+        load / section.newtonsPerMegapascal(),
+        peak / section.newtonsPerMegapascal(),
+        follower.rateNewtonsPerSecond() / section.newtonsPerMegapascal(),
         band,
         follower.phase() == LiveView.Phase.LOADING && !follower.breaks().isLow());
   }
@@ -151,7 +151,6 @@ final class CompressionRun implements MethodRun, LoadFollower.Listener {
     }
     finished = true;
     follower.finish();
-    return new CompressionOutcome(rules, specimen, setting, objections, geometry, follower)
-        .result();
+    return new StrengthOutcome(rules, specimen, setting, objections, section, follower).result();
   }
 }

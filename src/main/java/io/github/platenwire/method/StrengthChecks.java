@@ -5,13 +5,14 @@ import io.github.platenwire.live.BreakDetector;
 import io.github.platenwire.live.ZeroFinder;
 import io.github.platenwire.method.MethodResult.Check;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** What the method asked of one cylinder's test, and where it was not met. Used once. */
-final class CompressionChecks {
-  private final CompressionRules rules;
+/** What the method asked of one test, and where it was not met. Used once. */
+final class StrengthChecks {
+  private final StrengthRules rules;
   private final TestSetting setting;
   private final List<Method.Objection> objections;
   private final LoadFollower follower;
@@ -19,8 +20,8 @@ final class CompressionChecks {
   private final List<Check> checks = new ArrayList<>();
   private final List<String> departures = new ArrayList<>();
 
-  CompressionChecks(
-      CompressionRules rules,
+  StrengthChecks(
+      StrengthRules rules,
       TestSetting setting,
       List<Method.Objection> objections,
       LoadFollower follower,
@@ -33,13 +34,13 @@ final class CompressionChecks {
   }
 
   /** Judges everything; then {@link #departures} are known too. */
-  List<Check> checks(CylinderGeometry geometry, CylinderAge age) {
+  List<Check> checks(Section section, SpecimenAge age) {
     objections.forEach(this::departFrom);
-    checkDiameters(geometry);
+    section.check().ifPresent(checks::add);
     checkAge(age);
     checkZero();
     checkBreak();
-    checkRate(geometry.area());
+    checkRate(section.newtonsPerMegapascal());
     checkRange();
     departFromCalibration();
     departFromSuspects();
@@ -80,23 +81,7 @@ final class CompressionChecks {
     return upper.endsWith(".") ? upper : upper + ".";
   }
 
-  private void checkDiameters(CylinderGeometry geometry) {
-    double percent = CylinderGeometry.differencePercent(geometry.diameters());
-    boolean met =
-        objections.stream()
-            .noneMatch(objection -> objection.weight() == Method.Weight.NEEDS_REASON);
-    check(
-        "diameters",
-        met,
-        geometry.diameters().size()
-            + " diameters, differing by "
-            + BothUnits.rounded(percent, "0.01")
-            + " %, limit "
-            + BothUnits.plain(rules.specimen().differencePercent())
-            + " %");
-  }
-
-  private void checkAge(CylinderAge age) {
+  private void checkAge(SpecimenAge age) {
     switch (age.standing()) {
       case WITHIN -> check("age", true, age.words());
       case OUTSIDE -> check("age", false, age.words());
@@ -154,59 +139,81 @@ final class CompressionChecks {
     }
   }
 
-  private void checkRate(double area) {
+  private void checkRate(double newtonsPerMegapascal) {
     if (!follower.wasLoaded()) {
       return;
     }
-    CompressionRules.RateRules rate = rules.rate();
     if (verdict.isEmpty()) {
       checkAndDepart("rate", false, "the loading was too short for its rate to be judged");
       return;
     }
     BandJudge.Verdict seen = verdict.get();
-    double si = seen.shares().get(0);
-    double inchPound = seen.shares().get(1);
-    CompressionRules.Steps steps = rules.rounding().rate();
     checkAndDepart(
         "rate",
-        Math.max(si, inchPound) >= rate.requiredShare(),
+        Collections.max(seen.shares()) >= rules.rate().requiredShare(),
         "the rate was within "
-            + siBand()
-            + " for "
-            + BothUnits.wholePercent(si)
-            + " and within "
-            + inchPoundBand()
-            + " for "
-            + BothUnits.wholePercent(inchPound)
+            + bands(seen)
             + " of the "
             + BothUnits.rounded(seen.seconds(), "0.1")
-            + " s between "
-            + BothUnits.wholePercent(rate.fromShare())
-            + " and "
-            + BothUnits.wholePercent(rate.toShare())
-            + " of the greatest load, at least "
-            + BothUnits.rate(seen.least() / area, steps)
+            + " s "
+            + judgedPart()
+            + ", at least "
+            + rate(seen.least() / newtonsPerMegapascal)
             + ", at most "
-            + BothUnits.rate(seen.greatest() / area, steps)
-            + "; above that the specimen yields, and the rate is left alone and not judged");
+            + rate(seen.greatest() / newtonsPerMegapascal)
+            + (rules.rate().toShare() < 1
+                ? "; above that the specimen yields, and the rate is left alone and not judged"
+                : ""));
+    rules.rate().constantWithinPercent().ifPresent(percent -> checkConstant(seen, percent));
   }
 
-  private String siBand() {
-    LiveView.RateBand band = rules.rate().si();
-    return band(band.lowMegapascalsPerSecond(), band.highMegapascalsPerSecond(), "0.01", "MPa/s");
+  private void checkConstant(BandJudge.Verdict seen, double percent) {
+    double below = (1 - seen.least() / seen.mean()) * 100;
+    double above = (seen.greatest() / seen.mean() - 1) * 100;
+    checkAndDepart(
+        "rate-constant",
+        Math.max(below, above) <= percent + Objections.HAIR,
+        "the rate stayed between "
+            + BothUnits.tenthPercent(below)
+            + " below and "
+            + BothUnits.tenthPercent(above)
+            + " above its mean "
+            + judgedPart()
+            + ", allowed are "
+            + BothUnits.plain(percent)
+            + " %");
   }
 
-  private String inchPoundBand() {
-    LiveView.RateBand band = rules.rate().inchPound();
-    return band(
-        BothUnits.megapascalsToPsi(band.lowMegapascalsPerSecond()),
-        BothUnits.megapascalsToPsi(band.highMegapascalsPerSecond()),
-        "1",
-        "psi/s");
+  private String judgedPart() {
+    return "between "
+        + BothUnits.wholePercent(rules.rate().fromShare())
+        + " and "
+        + BothUnits.wholePercent(rules.rate().toShare())
+        + " of the greatest load";
   }
 
-  private static String band(double low, double high, String step, String unit) {
-    return BothUnits.rounded(low, step) + " to " + BothUnits.rounded(high, step) + " " + unit;
+  private String rate(double megapascalsPerSecond) {
+    StrengthRules.RateRules rate = rules.rate();
+    return BothUnits.both(
+        megapascalsPerSecond, rate.unit(), rate.inchPoundUnit(), rules.rounding().rate());
+  }
+
+  private String bands(BandJudge.Verdict seen) {
+    List<String> words = new ArrayList<>();
+    for (StrengthRules.Band band : rules.rate().bands()) {
+      words.add(words(band) + " for " + BothUnits.wholePercent(seen.shares().get(words.size())));
+    }
+    return String.join(" and within ", words);
+  }
+
+  private static String words(StrengthRules.Band band) {
+    return BothUnits.rounded(
+            band.unit().fromBase(band.limits().lowMegapascalsPerSecond()), band.step())
+        + " to "
+        + BothUnits.rounded(
+            band.unit().fromBase(band.limits().highMegapascalsPerSecond()), band.step())
+        + " "
+        + band.unit().symbol();
   }
 
   private void checkRange() {

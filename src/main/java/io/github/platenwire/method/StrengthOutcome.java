@@ -6,83 +6,88 @@ import io.github.platenwire.live.ZeroFinder;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import io.github.platenwire.quantity.Unit;
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 
-/** The figures of one cylinder, out of what was followed. Used once; not thread-safe. */
-final class CompressionOutcome {
+/** The figures of one specimen, out of what was followed. Used once; not thread-safe. */
+final class StrengthOutcome {
   private static final Optional<UncertaintyBudget> NO_BUDGET = Optional.empty();
   private static final Optional<Double> NO_BOUND = Optional.empty();
 
-  private final CompressionRules rules;
-  private final CompressionRules.Rounding rounding;
+  private final StrengthRules rules;
+  private final StrengthRules.Rounding rounding;
   private final Specimen specimen;
   private final TestSetting setting;
   private final List<Method.Objection> objections;
-  private final CylinderGeometry geometry;
+  private final Section section;
   private final LoadFollower follower;
   private final Optional<BandJudge.Verdict> verdict;
   private final List<Figure> figures = new ArrayList<>();
 
-  CompressionOutcome(
-      CompressionRules rules,
+  StrengthOutcome(
+      StrengthRules rules,
       Specimen specimen,
       TestSetting setting,
       List<Method.Objection> objections,
-      CylinderGeometry geometry,
+      Section section,
       LoadFollower follower) {
     this.rules = rules;
     this.rounding = rules.rounding();
     this.specimen = specimen;
     this.setting = setting;
     this.objections = objections;
-    this.geometry = geometry;
+    this.section = section;
     this.follower = follower;
     this.verdict = follower.judge().judge(rules.rate().fromShare(), rules.rate().toShare());
   }
 
   MethodResult result() {
-    CylinderAge age = CylinderAge.of(rules, specimen, setting);
+    SpecimenAge age = SpecimenAge.of(rules.ages(), rounding.ageDays(), specimen, setting);
     if (follower.wasLoaded()) {
       addStrength();
     }
-    addGeometry();
+    section.properties().forEach(this::add);
     if (age.days().isPresent()) {
-      addSame("age", "Age at test", age.days().getAsDouble(), Unit.DAY, rounding.ageDays());
+      add(
+          new Section.Property(
+              "age",
+              "Age at test",
+              age.days().getAsDouble(),
+              Unit.DAY,
+              Unit.DAY,
+              Steps.same(rounding.ageDays())));
     }
     addZero();
     verdict.ifPresent(this::addRate);
-    CompressionChecks checks = new CompressionChecks(rules, setting, objections, follower, verdict);
+    StrengthChecks checks = new StrengthChecks(rules, setting, objections, follower, verdict);
     return new MethodResult(
-        figures, checks.checks(geometry, age), checks.departures(), follower.filter().suspects());
+        figures, checks.checks(section, age), checks.departures(), follower.filter().suspects());
   }
 
   private void addStrength() {
     double peakNewtons = follower.peak().peak();
-    double uncorrected = peakNewtons / geometry.area();
-    Optional<Double> correction = rules.correction().factor(geometry.lengthRatio());
-    double factor = correction.orElse(1.0);
+    double uncorrected = peakNewtons / section.newtonsPerMegapascal();
+    double factor = section.factor();
     double strength = uncorrected * factor;
     double bound = follower.samplingBoundNewtons();
-    StrengthBudget budget = new StrengthBudget(rules, geometry, follower);
+    StrengthBudget budget = new StrengthBudget(rules, section, follower);
     List<Long> rows = rows();
     addStress(
         "strength",
-        "Compressive strength",
+        rules.resultTitle(),
         strength,
-        Optional.of(budget.ofStrength(strength, factor)),
-        known(bound / geometry.area() * factor));
-    if (correction.isPresent()) {
+        Optional.of(budget.ofStrength(strength)),
+        known(bound / section.newtonsPerMegapascal() * factor));
+    if (section.correction().isPresent()) {
       addStress(
           "strength-uncorrected",
-          "Compressive strength before correction for length",
+          rules.resultTitle() + " before correction for length",
           uncorrected,
           NO_BUDGET,
-          known(bound / geometry.area()));
+          known(bound / section.newtonsPerMegapascal()));
     }
     double kilonewtons = Unit.KILONEWTON.fromBase(peakNewtons);
     figures.add(
@@ -141,43 +146,6 @@ final class CompressionOutcome {
     return zero.readings() == 0 ? List.of() : List.of(zero.firstSeq(), zero.lastSeq());
   }
 
-  private void addGeometry() {
-    add(
-        "area",
-        "Cross-section",
-        geometry.area(),
-        Unit.SQUARE_MILLIMETRE,
-        Unit.SQUARE_INCH,
-        rounding.area());
-    add(
-        "diameter",
-        "Mean diameter",
-        geometry.meanDiameter(),
-        Unit.MILLIMETRE,
-        Unit.INCH,
-        rounding.diameter());
-    addSame(
-        "length-ratio", "Length over diameter", geometry.lengthRatio(), Unit.ONE, rounding.ratio());
-    rules
-        .correction()
-        .factor(geometry.lengthRatio())
-        .ifPresent(
-            factor ->
-                addSame(
-                    "correction", "Correction for length", factor, Unit.ONE, rounding.factor()));
-    specimen
-        .massKilograms()
-        .ifPresent(
-            mass ->
-                add(
-                    "density",
-                    "Density",
-                    geometry.density(mass),
-                    Unit.KILOGRAM_PER_CUBIC_METRE,
-                    Unit.POUND_PER_CUBIC_FOOT,
-                    rounding.density()));
-  }
-
   private void addZero() {
     if (follower.zero().readings() == 0) {
       return;
@@ -211,37 +179,13 @@ final class CompressionOutcome {
   }
 
   private void addRate(String name, String title, double newtonsPerSecond) {
-    add(
-        name,
-        title,
-        newtonsPerSecond / geometry.area(),
-        Unit.MEGAPASCAL_PER_SECOND,
-        Unit.PSI_PER_SECOND,
-        rounding.rate());
+    double base = newtonsPerSecond / section.newtonsPerMegapascal();
+    Unit unit = rules.rate().unit();
+    Unit inchPound = rules.rate().inchPoundUnit();
+    add(new Section.Property(name, title, unit.fromBase(base), unit, inchPound, rounding.rate()));
   }
 
-  private void addSame(String name, String title, double value, Unit unit, BigDecimal step) {
-    add(name, title, value, unit, unit, new CompressionRules.Steps(step, step));
-  }
-
-  private void add(
-      String name,
-      String title,
-      double value,
-      Unit si,
-      Unit inchPound,
-      CompressionRules.Steps steps) {
-    figures.add(
-        new Figure(
-            name,
-            title,
-            value,
-            si,
-            BothUnits.rounded(value, steps.si()),
-            inchPound,
-            BothUnits.rounded(si.convert(value, inchPound), steps.inchPound()),
-            NO_BUDGET,
-            NO_BOUND,
-            List.of()));
+  private void add(Section.Property property) {
+    figures.add(property.figure());
   }
 }

@@ -1,0 +1,71 @@
+package io.github.platenwire.method;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** A specimen broken by one load. Immutable; safe for any thread. */
+final class StrengthMethod implements Method {
+  private final StrengthRules rules;
+  private final String text;
+  private final SpecimenExamination examination;
+
+  StrengthMethod(StrengthRules rules, String text) {
+    this.rules = rules;
+    this.text = text;
+    this.examination =
+        new SpecimenExamination(
+            rules.specimen(), rules.shape(), rules.ages(), rules.rounding().ageDays());
+  }
+
+  @Override
+  public String name() {
+    return rules.name();
+  }
+
+  @Override
+  public String title() {
+    return rules.title();
+  }
+
+  @Override
+  public String standard() {
+    return rules.standard();
+  }
+
+  @Override
+  public String text() {
+    return text;
+  }
+
+  @Override
+  public List<Objection> examine(Specimen specimen, TestSetting setting) {
+    return examination.examine(specimen, setting);
+  }
+
+  @Override
+  public MethodRun start(Specimen specimen, TestSetting setting) {
+    List<Objection> objections = Method.unlessRefused(specimen, examine(specimen, setting));
+    return new StrengthRun(rules, specimen, setting, objections);
+  }
+
+  @Override
+  public Optional<Companions> companions() {
+    return rules
+        .companions()
+        .map(companions -> new Companions(companions, rules.rounding().stress()));
+  }
+
+  @Override
+  public Set<AfterTest> asks() {
+    return rules.ask();
+  }
+
+  @Override
+  public MethodResult withBreakPosition(
+      Specimen specimen, MethodResult result, BreakPosition position) {
+    return rules.shape() instanceof BeamShape beam && result.figure("strength").isPresent()
+        ? new ThirdPointBreak(beam, rules.rounding().stress(), specimen).apply(result, position)
+        : result;
+  }
+}

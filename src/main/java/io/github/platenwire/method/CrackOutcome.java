@@ -2,9 +2,7 @@ package io.github.platenwire.method;
 
 import io.github.platenwire.live.CrackResult;
 import io.github.platenwire.live.CrackTracker;
-import io.github.platenwire.live.Cycles;
 import io.github.platenwire.live.FirstCrack;
-import io.github.platenwire.live.Holds;
 import io.github.platenwire.live.Stiffness;
 import io.github.platenwire.live.Thresholds;
 import io.github.platenwire.live.WidthAtLoad;
@@ -58,8 +56,7 @@ final class CrackOutcome {
     addFirstCracks(result.firstCrack());
     addPeak(result);
     addStiffness(result.stiffness());
-    addCycles(result);
-    addHolds(result);
+    new CrackCycles(rules, gauges, budget, figures).add(result);
     addWork(result);
     addZeros(result);
     CrackChecks checks = new CrackChecks(rules, setting, objections, load, gauges);
@@ -218,62 +215,6 @@ final class CrackOutcome {
   private UncertaintyBudget stiffnessBudget(double newtonsPerMillimetre, double expanded) {
     double scale = Unit.KILONEWTON_PER_MILLIMETRE.factor();
     return budget.ofBoth(newtonsPerMillimetre / scale, expanded / scale);
-  }
-
-  private double gaugeNoise(CrackResult result) {
-    double squares = 0;
-    int count = 0;
-    for (int i = 0; i < gauges.size(); i++) {
-      if ((result.mask() & (1 << i)) != 0 && result.gaugeZeros().get(i).isKnown()) {
-        double step = rules.settings(gauges).gauges().get(i).resolution() / Math.sqrt(12);
-        double noise = result.gaugeZeros().get(i).noise();
-        squares += Math.max(noise * noise, step * step);
-        count++;
-      }
-    }
-    return count == 0 ? 0 : Math.sqrt(squares) / count;
-  }
-
-  private void addCycles(CrackResult result) {
-    int number = 0;
-    for (Cycles.Cycle cycle : result.cycles()) {
-      number++;
-      if (Double.isFinite(cycle.residualMillimetres())) {
-        figures.width(
-            "residual-" + number,
-            "Width left at the least load of cycle "
-                + number
-                + ", "
-                + BothUnits.force(cycle.bottomNewtons(), rules.rounding().load())
-                + ", after "
-                + BothUnits.force(cycle.topNewtons(), rules.rounding().load())
-                + (cycle.reloaded() ? "" : ", not loaded again"),
-            cycle.residualMillimetres(),
-            Optional.of(budget.ofCreep(cycle.residualMillimetres(), gaugeNoise(result))),
-            CrackFigures.rows(cycle.topSeq(), cycle.bottomFirstSeq(), cycle.bottomLastSeq()));
-      }
-    }
-  }
-
-  private void addHolds(CrackResult result) {
-    int number = 0;
-    for (Holds.Hold hold : result.holds()) {
-      number++;
-      if (Double.isFinite(hold.creepMillimetres())) {
-        figures.width(
-            "creep-" + number,
-            "Creep of the crack in hold "
-                + number
-                + ", "
-                + BothUnits.force(hold.newtons(), rules.rounding().load())
-                + " for "
-                + BothUnits.fixed((hold.endMicros() - hold.startMicros()) * 1e-6, 1)
-                + " s",
-            hold.creepMillimetres(),
-            Optional.of(budget.ofCreep(hold.creepMillimetres(), gaugeNoise(result))),
-            CrackFigures.rows(hold.firstSeq(), hold.lastSeq()));
-      }
-    }
   }
 
   private void addWork(CrackResult result) {

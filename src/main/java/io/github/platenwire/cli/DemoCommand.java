@@ -1,5 +1,6 @@
 package io.github.platenwire.cli;
 
+import io.github.platenwire.emulate.DemoBeam;
 import io.github.platenwire.emulate.DemoScenario;
 import io.github.platenwire.emulate.DemoSpecimen;
 import io.github.platenwire.lab.LabException;
@@ -28,7 +29,8 @@ import picocli.CommandLine.Option;
 @Command(
     name = "demo",
     description = {
-      "Make a lab folder and break three companion cylinders on an emulated load frame: its bytes go through the",
+      "Make a lab folder, break three companion cylinders on an emulated load frame and open the cracks of two",
+      "split beams, one with a plain and one with a coated bar: the bytes go through the",
       "same port, device, recorder and method as a real one's. Ends with what was measured beside the truth."
     },
     mixinStandardHelpOptions = true,
@@ -70,7 +72,7 @@ final class DemoCommand implements Callable<Integer> {
     refuseOccupied();
     ZoneId zone = ZoneId.systemDefault();
     Instant now = SystemClocks.wall().now().truncatedTo(ChronoUnit.SECONDS);
-    Instant start = real ? now : now.minus(DemoBench.BETWEEN_TESTS.multipliedBy(4));
+    Instant start = real ? now : now.minus(DemoBench.BETWEEN_TESTS.multipliedBy(6));
     DemoScenario scenario = new DemoScenario(start, zone, seed);
     Face face = Face.standard(UnitSystem.SI);
     try (DemoBench bench = real ? DemoBench.realPace() : DemoBench.fast(start)) {
@@ -91,7 +93,11 @@ final class DemoCommand implements Callable<Integer> {
       for (DemoSpecimen specimen : scenario.today()) {
         report.add(breakOne(lab, register, scenario, specimen, bench, face));
       }
-      return report.print(lab.root());
+      int cylinders = report.print(lab.root());
+      Instant beams =
+          real ? SystemClocks.wall().now() : start.plus(DemoBench.BETWEEN_TESTS.multipliedBy(4));
+      int split = new DemoBeamTests(lab, face, seed).run(beams);
+      return Math.max(cylinders, split);
     }
   }
 
@@ -112,6 +118,8 @@ final class DemoCommand implements Callable<Integer> {
         LabTemplate.example("Alder Weir demo lab", zone, UnitSystem.SI)
             .withRigs(
                 Map.of(
+                    DemoBeam.RIG,
+                    DemoBeam.rigText(),
                     RIG,
                     scenario.rigText(RIG, port, DemoTest.DEVICE),
                     "frame-2",

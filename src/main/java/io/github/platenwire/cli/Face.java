@@ -1,5 +1,6 @@
 package io.github.platenwire.cli;
 
+import io.github.platenwire.method.GhostCurve;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.recorder.ChecklistItem;
@@ -101,11 +102,20 @@ final class Face {
 
   /** A recording's progress as the live view takes it. */
   static LiveFrame frame(Progress progress) {
+    return frame(progress, Optional.empty());
+  }
+
+  /** The same with an earlier specimen's crack to hold it beside. */
+  static LiveFrame frame(Progress progress, Optional<GhostCurve> ghost) {
     Optional<LiveEvent> event =
         progress.events() == 0
             ? Optional.empty()
             : Optional.of(new LiveEvent(progress.events(), progress.lastEvent()));
-    return new LiveFrame(progress.view(), event, progress.readings(), progress.marked());
+    return new LiveFrame(
+        ghost.map(curve -> progress.view().beside(curve)).orElse(progress.view()),
+        event,
+        progress.readings(),
+        progress.marked());
   }
 
   Questions questions() {

@@ -1,11 +1,16 @@
 package io.github.platenwire.cli;
 
+import io.github.platenwire.lab.LabException;
+import io.github.platenwire.method.GhostCurve;
+import io.github.platenwire.recorder.GhostFinder;
 import io.github.platenwire.recorder.LabTest;
 import io.github.platenwire.recorder.Progress;
 import io.github.platenwire.terminal.LiveFace;
 import io.github.platenwire.terminal.TestFacts;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,12 +21,14 @@ final class RunningView implements AutoCloseable {
   private final Face face;
   private final LabTest test;
   private final Duration lineEvery;
+  private final Optional<GhostCurve> ghost;
   private @Nullable LiveFace shown;
 
-  RunningView(Face face, LabTest test, Duration lineEvery) {
+  RunningView(Face face, LabTest test, Duration lineEvery) throws LabException, IOException {
     this.face = face;
     this.test = test;
     this.lineEvery = lineEvery;
+    this.ghost = GhostFinder.of(test.lab(), test.specimen(), test.method().name());
   }
 
   synchronized void show(Progress progress) {
@@ -36,7 +43,7 @@ final class RunningView implements AutoCloseable {
                   name == null ? "" : name.toString()),
               lineEvery);
     }
-    shown.show(Face.frame(progress));
+    shown.show(Face.frame(progress, ghost));
   }
 
   @Override

@@ -9,7 +9,7 @@ import java.util.Locale;
 final class DemoTexts {
   private static final String HEADER =
       "specimen,series,shape,diameter_1_mm,diameter_2_mm,length_mm,mass_g,cast,age_days,"
-          + "ends,curing,moisture,notes\n";
+          + "ends,curing,moisture,notes,width_mm,depth_mm,bar_diameter_mm,cover_mm\n";
 
   private static final String STUDY =
       """
@@ -29,6 +29,9 @@ final class DemoTexts {
     StringBuilder table = new StringBuilder(HEADER);
     today.forEach(specimen -> table.append(row(specimen, "")));
     waiting.forEach(specimen -> table.append(row(specimen, "not yet broken")));
+    for (DemoBeam beam : DemoBeam.BOTH) {
+      table.append(beam.row(today.get(0).cast().toString().replace('T', ' ')));
+    }
     return table.toString();
   }
 
@@ -39,7 +42,9 @@ final class DemoTexts {
         + series("RA-T", "recycled aggregate, tank", "RA", tank)
         + WITHOUT_THREE_DAYS
         + series("RA-S", "recycled aggregate, site", "RA", sacking)
-        + WITHOUT_THREE_DAYS;
+        + WITHOUT_THREE_DAYS
+        + series("NA-PB", "natural aggregate, plain bar", "NA", tank)
+        + series("NA-CB", "natural aggregate, coated bar", "NA", tank);
   }
 
   static String rig(String rigName, String port, String device, String calibration) {
@@ -119,7 +124,8 @@ final class DemoTexts {
             "ground",
             specimen.curing(),
             "moist",
-            notes)
+            notes,
+            ",,,")
         + "\n";
   }
 

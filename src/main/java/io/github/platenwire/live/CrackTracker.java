@@ -212,6 +212,31 @@ public final class CrackTracker {
             curve.lastSeq(upper)));
   }
 
+  /** Load of the latest row, averaged like the width, zero taken off; 0 before the first. */
+  public double loadNewtons() {
+    return row.load;
+  }
+
+  /** Width of the latest row, millimetres; NaN while unknown. */
+  public double widthMillimetres() {
+    return row.width;
+  }
+
+  /** Mean opening of the latest row, millimetres; NaN while unknown. */
+  public double openingMillimetres() {
+    return row.opening;
+  }
+
+  /** Moment of the latest row, microseconds; 0 before the first. */
+  public long micros() {
+    return row.micros;
+  }
+
+  /** How many rows there were since the zero. */
+  public long rows() {
+    return rows;
+  }
+
   /** Whether the stop width was reached lastingly. */
   public boolean isStopWidthReached() {
     return stop.isConfirmed();

@@ -60,6 +60,11 @@ final class BothUnits {
     return six.signum() == 0 ? "0" : six.stripTrailingZeros().toPlainString();
   }
 
+  /** With a decimal point and fixed decimals, half to even. */
+  static String fixed(double value, int decimals) {
+    return BigDecimal.valueOf(value).setScale(decimals, RoundingMode.HALF_EVEN).toPlainString();
+  }
+
   static double megapascalsToPsi(double megapascals) {
     return Unit.PSI.fromBase(megapascals);
   }

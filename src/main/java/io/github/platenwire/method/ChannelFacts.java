@@ -18,6 +18,8 @@ import java.util.OptionalDouble;
  *     second, if known
  * @param calibrationPercent expanded uncertainty (k = 2) of the calibration in percent of the
  *     reading, if known
+ * @param delayMicros how long its device takes from measuring to sending, microseconds
+ * @param microsPerByte time that one byte takes on its line, microseconds; 0 where there is none
  */
 public record ChannelFacts(
     String name,
@@ -28,4 +30,47 @@ public record ChannelFacts(
     OptionalDouble resolution,
     double zeroTolerance,
     OptionalDouble greatestSlope,
-    OptionalDouble calibrationPercent) {}
+    OptionalDouble calibrationPercent,
+    long delayMicros,
+    double microsPerByte) {
+  /** A channel without a delay, on no serial line. */
+  public ChannelFacts(
+      String name,
+      Quantity quantity,
+      Unit unit,
+      double rangeLow,
+      double rangeHigh,
+      OptionalDouble resolution,
+      double zeroTolerance,
+      OptionalDouble greatestSlope,
+      OptionalDouble calibrationPercent) {
+    this(
+        name,
+        quantity,
+        unit,
+        rangeLow,
+        rangeHigh,
+        resolution,
+        zeroTolerance,
+        greatestSlope,
+        calibrationPercent,
+        0,
+        0);
+  }
+
+  /** The same channel with what is known of its device's delay and its line. */
+  public ChannelFacts timed(long delay, double byteMicros) {
+    return new ChannelFacts(
+        name,
+        quantity,
+        unit,
+        rangeLow,
+        rangeHigh,
+        resolution,
+        zeroTolerance,
+        greatestSlope,
+        calibrationPercent,
+        delay,
+        byteMicros);
+  }
+}

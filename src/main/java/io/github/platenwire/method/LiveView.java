@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param rateMegapascalsPerSecond rate of loading now
  * @param band the method's band of the rate, if it has one
  * @param bandApplies whether the rate is judged at this moment
+ * @param crack the crack, where one is followed
  */
 public record LiveView(
     Phase phase,
@@ -27,7 +28,49 @@ public record LiveView(
     double peakStressMegapascals,
     double rateMegapascalsPerSecond,
     Optional<RateBand> band,
-    boolean bandApplies) {
+    boolean bandApplies,
+    Optional<CrackPart> crack) {
+  /** A view without a crack. */
+  public LiveView(
+      Phase phase,
+      long seq,
+      long elapsedMicros,
+      double loadNewtons,
+      double peakNewtons,
+      double stressMegapascals,
+      double peakStressMegapascals,
+      double rateMegapascalsPerSecond,
+      Optional<RateBand> band,
+      boolean bandApplies) {
+    this(
+        phase,
+        seq,
+        elapsedMicros,
+        loadNewtons,
+        peakNewtons,
+        stressMegapascals,
+        peakStressMegapascals,
+        rateMegapascalsPerSecond,
+        band,
+        bandApplies,
+        Optional.empty());
+  }
+
+  /** The same view with its crack held beside an earlier specimen's. */
+  public LiveView beside(GhostCurve ghost) {
+    return new LiveView(
+        phase,
+        seq,
+        elapsedMicros,
+        loadNewtons,
+        peakNewtons,
+        stressMegapascals,
+        peakStressMegapascals,
+        rateMegapascalsPerSecond,
+        band,
+        bandApplies,
+        crack.map(part -> part.beside(ghost, loadNewtons)));
+  }
 
   /** How far a test is. */
   public enum Phase {

@@ -4,10 +4,13 @@ import io.github.platenwire.toml.TomlException;
 import io.github.platenwire.toml.TomlSection;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Finds out of what kind a method file is, and hands it to whoever reads that kind. Stateless. */
 final class MethodParser {
   private static final String FORMAT = "platenwire-method 1";
+  private static final String SPLIT_BEAM = "split-beam";
+  private static final String NOTCHED_BEAM = "notched-beam";
 
   private MethodParser() {}
 
@@ -19,12 +22,17 @@ final class MethodParser {
     if (strength.isPresent()) {
       return new StrengthMethod(StrengthParser.parse(file, strength.get()), text);
     }
-    throw file.error("kind", "nobody reads methods of kind '" + kind + "'");
+    return switch (kind) {
+      case SPLIT_BEAM -> new CrackMethod(SplitBeamParser.parse(file), text);
+      case NOTCHED_BEAM -> new CrackMethod(NotchedBeamParser.parse(file), text);
+      default -> throw file.error("kind", "nobody reads methods of kind '" + kind + "'");
+    };
   }
 
   private static String[] kinds() {
-    return Arrays.stream(StrengthParser.Kind.values())
-        .map(StrengthParser.Kind::word)
+    return Stream.concat(
+            Arrays.stream(StrengthParser.Kind.values()).map(StrengthParser.Kind::word),
+            Stream.of(NOTCHED_BEAM, SPLIT_BEAM))
         .toArray(String[]::new);
   }
 }

@@ -12,15 +12,31 @@ import java.util.Optional;
  * @param checks what the method asked for and whether it was met
  * @param departures departures from the method, in whole sentences
  * @param suspects readings left out as impossible, by number in the raw file
+ * @param curve width against load on first loading, where a crack was followed
  */
 public record MethodResult(
-    List<Figure> figures, List<Check> checks, List<String> departures, List<Long> suspects) {
+    List<Figure> figures,
+    List<Check> checks,
+    List<String> departures,
+    List<Long> suspects,
+    Optional<VirginTable> curve) {
   /** Makes the lists immutable. */
   public MethodResult {
     figures = List.copyOf(figures);
     checks = List.copyOf(checks);
     departures = List.copyOf(departures);
     suspects = List.copyOf(suspects);
+  }
+
+  /** A result without a curve. */
+  public MethodResult(
+      List<Figure> figures, List<Check> checks, List<String> departures, List<Long> suspects) {
+    this(figures, checks, departures, suspects, Optional.empty());
+  }
+
+  /** The same result with other departures. */
+  public MethodResult withDepartures(List<String> others) {
+    return new MethodResult(figures, checks, others, suspects, curve);
   }
 
   /** The figure of a name, if the test came to one. */

@@ -22,6 +22,22 @@ public interface MethodRun {
   void reading(long seq, long elapsedMicros, int channel, double value, Quality quality);
 
   /**
+   * The next reading with the length of its frame, by which frames that came in one read are set
+   * back to their moments. What the recorder calls.
+   *
+   * @param seq its number in the raw file
+   * @param elapsedMicros its time since the test's origin
+   * @param channel index of its channel in {@link TestSetting#channels}
+   * @param frameBytes length of its frame as received, without terminator
+   * @param value in the channel's unit; NaN where nothing could be decoded
+   * @param quality only {@link Quality#OK} is used for a result
+   */
+  default void reading(
+      long seq, long elapsedMicros, int channel, int frameBytes, double value, Quality quality) {
+    reading(seq, elapsedMicros, channel, value, quality);
+  }
+
+  /**
    * Time has passed, whether or not there were readings: lets a tail end on a silent line.
    *
    * @param elapsedMicros time since the test's origin

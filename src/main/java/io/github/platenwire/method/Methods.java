@@ -18,7 +18,9 @@ public final class Methods {
           "compression-cylinder-en12390",
           "compression-cube-en12390",
           "splitting-cylinder-c496",
-          "flexure-third-point-c78");
+          "flexure-third-point-c78",
+          "notched-beam-en14651",
+          "split-beam");
 
   private Methods() {}
 

@@ -20,6 +20,10 @@ public enum Quantity {
   AREA("area"),
   /** Base unit degree. */
   ANGLE("angle"),
+  /** Base unit newton a millimetre. */
+  STIFFNESS("stiffness"),
+  /** Base unit joule. */
+  ENERGY("energy"),
   /** A plain ratio; strain. */
   RATIO("ratio");
 

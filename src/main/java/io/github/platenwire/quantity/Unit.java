@@ -60,6 +60,13 @@ public enum Unit {
 
   DEGREE("deg", "deg", Quantity.ANGLE, "1"),
 
+  NEWTON_PER_MILLIMETRE("N/mm", "N/mm", Quantity.STIFFNESS, "1"),
+  KILONEWTON_PER_MILLIMETRE("kN/mm", "kN/mm", Quantity.STIFFNESS, "1000"),
+  POUND_FORCE_PER_INCH("lbf/in", "[lbf_av]/[in_i]", Quantity.STIFFNESS, poundForcePerInch()),
+
+  JOULE("J", "J", Quantity.ENERGY, "1"),
+  INCH_POUND_FORCE("in·lbf", "[in_i].[lbf_av]", Quantity.ENERGY, "0.1129848290276167"),
+
   ONE("1", "1", Quantity.RATIO, "1"),
   MICROSTRAIN("µm/m", "um/m", Quantity.RATIO, "0.000001"),
   PERCENT("%", "%", Quantity.RATIO, "0.01");
@@ -88,6 +95,10 @@ public enum Unit {
   private static BigDecimal psiInMegapascals() {
     return new BigDecimal("4.4482216152605")
         .divide(new BigDecimal("645.16"), MathContext.DECIMAL128);
+  }
+
+  private static BigDecimal poundForcePerInch() {
+    return new BigDecimal("4.4482216152605").divide(new BigDecimal("25.4"), MathContext.DECIMAL128);
   }
 
   private static BigDecimal perMinute(BigDecimal perSecond) {

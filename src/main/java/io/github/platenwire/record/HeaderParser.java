@@ -154,6 +154,7 @@ final class HeaderParser {
         "device",
         "field",
         "delay-ms",
+        "byte-us",
         "late-after-ms",
         "range",
         "zero-tolerance",
@@ -181,6 +182,13 @@ final class HeaderParser {
   }
 
   private static ChannelFacts facts(TomlSection section) throws TomlException {
+    return untimed(section)
+        .timed(
+            Math.round(section.number("delay-ms") * 1000),
+            section.optionalNumber("byte-us").orElse(0));
+  }
+
+  private static ChannelFacts untimed(TomlSection section) throws TomlException {
     List<Double> range = section.numbers("range");
     if (range.size() != 2) {
       throw section.error("range", "'range' must be two numbers, [low, high]");

@@ -95,6 +95,9 @@ final class HeaderText {
     string("device", channel.device().name());
     plain("field", Integer.toString(channel.field()));
     plain("delay-ms", number(channel.delayMillis()));
+    if (channel.facts().microsPerByte() > 0) {
+      plain("byte-us", number(channel.facts().microsPerByte()));
+    }
     plain("late-after-ms", number(channel.lateAfterMillis()));
     plain("range", "[" + number(facts.rangeLow()) + ", " + number(facts.rangeHigh()) + "]");
     plain("zero-tolerance", number(facts.zeroTolerance()));

@@ -3,6 +3,8 @@ package io.github.platenwire.record;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.github.platenwire.method.GhostCurve;
+import io.github.platenwire.method.VirginTable;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -113,6 +115,33 @@ public final class SummaryFile {
 
   private static Optional<String> text(JsonNode node, String name) {
     return node.path(name).isTextual() ? Optional.of(node.path(name).asText()) : Optional.empty();
+  }
+
+  /**
+   * Reads back the curve of first loading, to hold a running test beside.
+   *
+   * @return empty if the test followed no crack
+   * @throws IOException if the file cannot be read or is no summary; the message names it
+   */
+  public static Optional<GhostCurve> readCurve(Path path) throws IOException {
+    try {
+      JsonNode root = MAPPER.readTree(Files.readAllBytes(path));
+      JsonNode curve = root.path("virgin_curve");
+      List<VirginTable.Point> points = new ArrayList<>();
+      for (int i = 0; i < curve.path("load_n").size(); i++) {
+        points.add(
+            new VirginTable.Point(
+                curve.path("load_n").path(i).asDouble(),
+                curve.path("width_mm").path(i).asDouble(),
+                curve.path("gauge_mask").path(i).asInt(),
+                curve.path("row").path(i).asLong()));
+      }
+      return points.size() < 2
+          ? Optional.empty()
+          : Optional.of(new GhostCurve(root.path("specimen").path("name").asText(), points));
+    } catch (JsonProcessingException e) {
+      throw new IOException(path + ": is no summary: " + e.getOriginalMessage(), e);
+    }
   }
 
   private static Optional<Double> result(JsonNode root, String name) {

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.github.platenwire.method.Dimension;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.Specimen;
+import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
@@ -61,6 +62,7 @@ final class SummaryJson {
     result.departures().forEach(departures::add);
     ArrayNode suspects = root.putArray("suspect_rows");
     result.suspects().forEach(suspects::add);
+    result.curve().ifPresent(curve -> curve(root.putObject("virgin_curve"), curve));
     channels(root.putArray("channels"), summary);
     ArrayNode checklist = root.putArray("checklist");
     header
@@ -179,6 +181,22 @@ final class SummaryJson {
       finite(entry, "degrees_of_freedom", line.degreesOfFreedom());
     }
     return node;
+  }
+
+  /** Columns side by side, so that a table program takes it as it is. */
+  private static void curve(ObjectNode node, VirginTable curve) {
+    ArrayNode gauges = node.putArray("gauges");
+    curve.gauges().forEach(gauges::add);
+    ArrayNode loads = node.putArray("load_n");
+    ArrayNode widths = node.putArray("width_mm");
+    ArrayNode masks = node.putArray("gauge_mask");
+    ArrayNode rows = node.putArray("row");
+    for (VirginTable.Point point : curve.points()) {
+      loads.add(point.newtons());
+      widths.add(point.millimetres());
+      masks.add(point.mask());
+      rows.add(point.row());
+    }
   }
 
   private void channels(ArrayNode array, Summary summary) {

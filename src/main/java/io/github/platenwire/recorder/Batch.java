@@ -14,17 +14,19 @@ final class Batch {
   private long[] seqs = new long[1024];
   private long[] elapsedMicros = new long[1024];
   private int[] channels = new int[1024];
+  private int[] frameBytes = new int[1024];
   private double[] values = new double[1024];
   private Quality[] qualities = new Quality[1024];
   private int size;
 
-  void add(long seq, long micros, int channel, double value, Quality quality) {
+  void add(long seq, long micros, int channel, int bytes, double value, Quality quality) {
     if (size == seqs.length) {
       grow();
     }
     seqs[size] = seq;
     elapsedMicros[size] = micros;
     channels[size] = channel;
+    frameBytes[size] = bytes;
     values[size] = value;
     qualities[size] = quality;
     size++;
@@ -35,6 +37,7 @@ final class Batch {
     seqs = Arrays.copyOf(seqs, to);
     elapsedMicros = Arrays.copyOf(elapsedMicros, to);
     channels = Arrays.copyOf(channels, to);
+    frameBytes = Arrays.copyOf(frameBytes, to);
     values = Arrays.copyOf(values, to);
     qualities = Arrays.copyOf(qualities, to);
   }
@@ -46,7 +49,7 @@ final class Batch {
    */
   void release(long writtenSeq, MethodRun run, List<ChannelTally> tallies) {
     for (int i = 0; i < size && seqs[i] <= writtenSeq; i++) {
-      run.reading(seqs[i], elapsedMicros[i], channels[i], values[i], qualities[i]);
+      run.reading(seqs[i], elapsedMicros[i], channels[i], frameBytes[i], values[i], qualities[i]);
       tallies.get(channels[i]).count(elapsedMicros[i], qualities[i]);
     }
     size = 0;

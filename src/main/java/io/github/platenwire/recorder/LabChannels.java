@@ -11,6 +11,8 @@ import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.Rig;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.port.LineSettings;
+import io.github.platenwire.port.PortAddress;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import java.util.ArrayList;
@@ -37,7 +39,9 @@ public final class LabChannels {
       setups.add(
           new ChannelSetup(
               new HeaderChannel(
-                  channel.facts(calibration),
+                  channel
+                      .facts(calibration)
+                      .timed(Math.round(channel.delayMillis() * 1000), byteMicros(channel, device)),
                   channel.port(),
                   field,
                   new KeptFile(device.name(), device.text()),
@@ -73,6 +77,16 @@ public final class LabChannels {
     } catch (IllegalArgumentException e) {
       throw rig.error(channel, "correction", String.valueOf(e.getMessage()));
     }
+  }
+
+  /** Time of one byte on a serial line; frames from elsewhere come when they come. */
+  private static double byteMicros(Channel channel, DeviceDefinition device) {
+    LineSettings line = device.lineSettings();
+    boolean serial =
+        PortAddress.parse(channel.port()) instanceof PortAddress.Serial
+            && !channel.port().startsWith("memory:")
+            && !channel.port().startsWith("/dev/pts/");
+    return serial ? 1e6 * line.bitsPerByte() / line.baud() : 0;
   }
 
   private static int field(Rig rig, Channel channel, DeviceDefinition device) throws LabException {

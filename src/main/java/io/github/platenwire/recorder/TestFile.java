@@ -56,7 +56,7 @@ final class TestFile implements AutoCloseable {
     lastMicros[channel] = at;
     lastAnyMicros = Math.max(lastAnyMicros, at);
     long seq = writer.reading(at, channel, frame, from, length, value, quality);
-    batch.add(seq, at, channel, value, quality);
+    batch.add(seq, at, channel, length, value, quality);
   }
 
   /** Appends the row that says a channel is late. */
@@ -64,7 +64,7 @@ final class TestFile implements AutoCloseable {
     long at = Math.max(micros, lastMicros[channel]);
     lastMicros[channel] = at;
     lastAnyMicros = Math.max(lastAnyMicros, at);
-    batch.add(writer.late(at, channel), at, channel, Double.NaN, Quality.LATE);
+    batch.add(writer.late(at, channel), at, channel, 0, Double.NaN, Quality.LATE);
   }
 
   /** The time that an event of a time will have. */

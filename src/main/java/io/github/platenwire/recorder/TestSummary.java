@@ -74,6 +74,6 @@ public final class TestSummary {
         words ->
             departures.add(
                 "Tested although something spoke against it; reason given: " + words + "."));
-    return new MethodResult(result.figures(), result.checks(), departures, result.suspects());
+    return result.withDepartures(departures);
   }
 }

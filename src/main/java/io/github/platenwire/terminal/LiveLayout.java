@@ -1,5 +1,6 @@
 package io.github.platenwire.terminal;
 
+import io.github.platenwire.method.CrackPart;
 import io.github.platenwire.method.LiveView;
 import io.github.platenwire.method.LiveView.Phase;
 import io.github.platenwire.quantity.UnitSystem;
@@ -67,8 +68,7 @@ final class LiveLayout {
     phase();
     space();
     big();
-    figures();
-    rate();
+    view.crack().ifPresentOrElse(this::crack, this::compression);
     space();
     text(Weight.EVENT, "event", frame.lastEvent().map(LiveEvent::text).orElse("none yet"));
     text(Weight.FILE, "file", facts.fileName());
@@ -125,7 +125,7 @@ final class LiveLayout {
 
   /** The largest cell, in columns and lines, with which the number and all other rows fit. */
   private Optional<int[]> bigCell(String number, int unitColumns) {
-    int otherRows = 13;
+    int otherRows = view.crack().map(crack -> 15 + crack.gauges().size()).orElse(13);
     for (int[] cell : new int[][] {{6, 3}, {4, 2}, {2, 1}, {1, 1}}) {
       int columns = 1 + BigDigits.columns(number, cell[0]) + 2 + Math.max(4, unitColumns);
       if (columns <= room && BigDigits.CELLS_HIGH * cell[1] + 1 + otherRows <= size.lines()) {
@@ -133,6 +133,21 @@ final class LiveLayout {
       }
     }
     return Optional.empty();
+  }
+
+  private void compression() {
+    figures();
+    rate();
+  }
+
+  private void crack(CrackPart crack) {
+    CrackLines lines = new CrackLines(crack, look, wide);
+    add(Weight.FIGURE, figure("load", Shown.LOAD, view.loadNewtons()));
+    add(Weight.STRESS, figure("peak", Shown.LOAD, view.peakNewtons()));
+    add(Weight.FIGURE, lines.width());
+    lines.gauges().forEach(line -> add(Weight.BAR, line));
+    add(Weight.BAND, lines.rotation());
+    lines.facts().forEach(line -> add(Weight.STRESS, line));
   }
 
   private void figures() {

@@ -1,5 +1,6 @@
 package io.github.platenwire.terminal;
 
+import io.github.platenwire.method.CrackPart;
 import io.github.platenwire.method.LiveView;
 import io.github.platenwire.reading.MonotonicClock;
 import java.time.Duration;
@@ -93,6 +94,9 @@ public final class PlainLines implements LiveFace {
   /** The line for a moment, with the number of the last reading that it rests on. */
   static String line(LiveFrame frame, Look look) {
     LiveView view = frame.view();
+    if (view.crack().isPresent()) {
+      return look.glyphs().text(crackLine(view, view.crack().get(), look));
+    }
     RateJudgement judgement = RateJudgement.of(view);
     String line =
         TextWidth.padLeft(Shown.decimal(view.elapsedMicros() / 1e6, 1), 8)
@@ -108,6 +112,36 @@ public final class PlainLines implements LiveFace {
             + "  "
             + view.phase().words();
     return look.glyphs().text(line);
+  }
+
+  private static String crackLine(LiveView view, CrackPart crack, Look look) {
+    return TextWidth.padLeft(Shown.decimal(view.elapsedMicros() / 1e6, 1), 8)
+        + " s  seq "
+        + TextWidth.padRight(String.valueOf(view.seq()), 7)
+        + figure("load", Shown.LOAD, view.loadNewtons(), 8, look)
+        + figure("width", Shown.WIDTH, crack.widthMillimetres(), 7, look)
+        + "  of "
+        + crack.restsOn()
+        + crack
+            .next()
+            .map(
+                next ->
+                    "  "
+                        + Shown.WIDTH.one(next.toGoMillimetres(), look.first())
+                        + " to "
+                        + Shown.WIDTH.one(next.millimetres(), look.first()))
+            .orElse("")
+        + crack
+            .ghost()
+            .map(
+                ghost ->
+                    "  "
+                        + Shown.WIDTH.one(Math.abs(ghost.widerMillimetres()), look.first())
+                        + (ghost.widerMillimetres() >= 0 ? " wider than " : " narrower than ")
+                        + ghost.specimen())
+            .orElse("")
+        + "  "
+        + (crack.state().isEmpty() ? view.phase().words() : crack.state());
   }
 
   /** A figure whose text has the same width whatever its value, within its usual digits. */

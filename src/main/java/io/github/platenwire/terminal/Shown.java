@@ -9,6 +9,7 @@ import java.util.Locale;
  * digits stay in place while it changes.
  */
 enum Shown {
+  WIDTH(Unit.MILLIMETRE, 3, Unit.INCH, 4),
   LOAD(Unit.KILONEWTON, 2, Unit.POUND_FORCE, 0),
   STRESS(Unit.MEGAPASCAL, 2, Unit.PSI, 0),
   RATE(Unit.MEGAPASCAL_PER_SECOND, 2, Unit.PSI_PER_SECOND, 0);

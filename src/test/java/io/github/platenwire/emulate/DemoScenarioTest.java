@@ -89,15 +89,19 @@ class DemoScenarioTest {
   }
 
   @Test
-  void specimensText_wholeStudy_isATableOfCylinders() throws IOException {
+  void specimensText_wholeStudy_isATableOfCylindersAndTwoBeams() throws IOException {
     DemoScenario scenario = new DemoScenario(START, ZONE, 1);
     List<CSVRecord> rows = rows(scenario.specimensText());
 
-    assertThat(rows).hasSize(3 + scenario.waiting().size()).hasSizeGreaterThan(20);
+    assertThat(rows).hasSize(5 + scenario.waiting().size()).hasSizeGreaterThan(20);
     Set<String> names = new HashSet<>();
     for (CSVRecord row : rows) {
       assertThat(row.isConsistent()).isTrue();
       assertThat(names.add(row.get("specimen"))).isTrue();
+      if (row.get("shape").equals("beam")) {
+        assertThat(row.get("depth_mm")).isEqualTo("150");
+        continue;
+      }
       assertThat(row.get("shape")).isEqualTo("cylinder");
       assertThat(Double.parseDouble(row.get("diameter_1_mm"))).isBetween(99.0, 101.0);
       assertThat(LocalDateTime.parse(row.get("cast").replace(" ", "T")))
@@ -133,7 +137,8 @@ class DemoScenarioTest {
       series.allow("name", "label", "mix", "placing", "curing", "ages-days");
       declared.add(series.string("name"));
     }
-    assertThat(declared).containsExactlyInAnyOrder("NA-T", "NA-S", "RA-T", "RA-S");
+    assertThat(declared)
+        .containsExactlyInAnyOrder("NA-T", "NA-S", "RA-T", "RA-S", "NA-PB", "NA-CB");
     for (CSVRecord row : rows(scenario.specimensText())) {
       assertThat(declared).contains(row.get("series"));
     }

@@ -1,0 +1,176 @@
+package io.github.platenwire.cli;
+
+import io.github.platenwire.emulate.BeamReadings;
+import io.github.platenwire.emulate.BeamTruth;
+import io.github.platenwire.emulate.ClockedPorts;
+import io.github.platenwire.emulate.DemoBeam;
+import io.github.platenwire.emulate.EmulatedClock;
+import io.github.platenwire.emulate.TimedBytes;
+import io.github.platenwire.lab.LabException;
+import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.method.BreakPosition;
+import io.github.platenwire.method.GhostCurve;
+import io.github.platenwire.method.MethodResult.Figure;
+import io.github.platenwire.port.Port;
+import io.github.platenwire.quantity.BothSystems;
+import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.record.Observations;
+import io.github.platenwire.record.Summary;
+import io.github.platenwire.recorder.ChecklistItem;
+import io.github.platenwire.recorder.GhostFinder;
+import io.github.platenwire.recorder.LabTest;
+import io.github.platenwire.recorder.RecordedTest;
+import io.github.platenwire.recorder.RecorderClocks;
+import io.github.platenwire.recorder.Recording;
+import io.github.platenwire.recorder.TestSummary;
+import io.github.platenwire.terminal.LiveFace;
+import io.github.platenwire.terminal.TestFacts;
+import io.github.platenwire.terminal.TextTable;
+import java.io.IOException;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * The demo's two split beams, through the same steps as a real test, on an emulated clock with
+ * three ports. Confined to the command's thread.
+ */
+final class DemoBeamTests {
+  private static final String METHOD = "split-beam";
+  private static final Duration PATIENCE = Duration.ofSeconds(20);
+
+  /** Before this moment the frame stands idle, and the checklist has its readings. */
+  private static final long HOLD_NANOS = 3_000_000_000L;
+
+  private final LabFolder lab;
+  private final Face face;
+  private final long seed;
+  private final TextTable table =
+      TextTable.empty()
+          .words("beam")
+          .words("what")
+          .numbers("true")
+          .numbers("measured")
+          .numbers("off by");
+  private boolean agree = true;
+
+  DemoBeamTests(LabFolder lab, Face face, long seed) {
+    this.lab = lab;
+    this.face = face;
+    this.seed = seed;
+  }
+
+  /** Opens both; exit code 1 if a figure is further from its truth than three times its claim. */
+  int run(Instant start) throws LabException, IOException, CommandException {
+    face.line("");
+    face.line(
+        "Opening the cracks of two split beams: load at 100 Hz, gauges at 10 and 60 Hz, three ports.");
+    Instant at = start;
+    for (DemoBeam beam : DemoBeam.BOTH) {
+      compare(beam, test(beam, at));
+      at = at.plus(DemoBench.BETWEEN_TESTS);
+    }
+    face.line("");
+    face.lines(table.lines(face.columns(), face.look()));
+    face.line(
+        agree
+            ? "Every figure of the beams agrees with its truth."
+            : "A figure of the beams is further from its truth than three standard uncertainties.");
+    return agree ? ExitCode.FINE : ExitCode.NOT_MET;
+  }
+
+  private Summary test(DemoBeam beam, Instant start)
+      throws LabException, IOException, CommandException {
+    EmulatedClock clock = new EmulatedClock(start);
+    List<Iterator<TimedBytes>> streams = new ArrayList<>();
+    beam.readings(seed).stream().map(BeamReadings::bytes).forEach(streams::add);
+    ClockedPorts bench = new ClockedPorts(clock, streams);
+    bench.holdAt(HOLD_NANOS);
+    List<Port> ports = bench.ports(DemoBeam.ports());
+    RecorderClocks clocks = new RecorderClocks(clock, clock, SystemClocks.monotonic());
+    try (LabTest test =
+        LabTest.open(
+            lab,
+            DemoBeam.RIG,
+            beam.name(),
+            METHOD,
+            (address, settings) -> () -> ports.get(DemoBeam.ports().indexOf(address)),
+            clocks)) {
+      return record(test, beam, bench);
+    }
+  }
+
+  private Summary record(LabTest test, DemoBeam beam, ClockedPorts bench)
+      throws LabException, IOException, CommandException {
+    List<ChecklistItem> checklist = test.check(/* attended= */ false, Optional.empty(), PATIENCE);
+    if (!LabTest.mayStart(checklist)) {
+      face.checklist(checklist);
+      throw new CommandException(ExitCode.NOT_MET, "the demo's own checklist failed");
+    }
+    Optional<GhostCurve> ghost = GhostFinder.of(lab, test.specimen(), METHOD);
+    TestFacts facts = new TestFacts(beam.name(), beam.series(), DemoBeam.RIG, "");
+    try (LiveFace live = face.live(facts, Duration.ofSeconds(10))) {
+      Recording recording =
+          test.start(
+              checklist,
+              Optional.empty(),
+              Optional.of("demo"),
+              Optional.of(PATIENCE),
+              Version.text(),
+              progress -> live.show(Face.frame(progress, ghost)));
+      bench.release(recording::stop);
+      try (OrderlyEnd end = new OrderlyEnd(recording)) {
+        RecordedTest recorded = recording.await();
+        live.close();
+        if (recorded.failure().isPresent() || end.wasOrdered()) {
+          throw new CommandException(
+              recorded.failure().isPresent() ? ExitCode.DEVICE : ExitCode.INTERRUPTED,
+              recorded
+                  .failure()
+                  .map(RecordedTest.Failure::words)
+                  .orElse("the demo was ended; its record is closed"));
+        }
+        return TestSummary.write(test, recorded, Observations.NONE, BreakPosition.NOT_RECORDED);
+      }
+    }
+  }
+
+  private void compare(DemoBeam beam, Summary summary) {
+    BeamTruth truth = beam.truth();
+    row(beam, summary, "first-crack-departure", truth.beam().crackNewtons(), Quantity.FORCE);
+    for (double width : new double[] {0.10, 0.20, 0.30}) {
+      String name = String.format(Locale.ROOT, "load-at-%.2f-mm", width);
+      row(beam, summary, name, truth.loadAtWidth(width), Quantity.FORCE);
+    }
+    double pounds = io.github.platenwire.quantity.Unit.POUND_FORCE.toBase(3000);
+    row(beam, summary, "width-at-3000-lbf", truth.widthAtLoad(pounds), Quantity.LENGTH);
+  }
+
+  private void row(DemoBeam beam, Summary summary, String name, double truth, Quantity quantity) {
+    Optional<Figure> figure = summary.result().figure(name);
+    if (figure.isEmpty() || Double.isNaN(truth)) {
+      agree &= figure.isEmpty() && Double.isNaN(truth);
+      return;
+    }
+    double measured = figure.get().unit().toBase(figure.get().exact());
+    double claim =
+        figure
+            .get()
+            .uncertainty()
+            .map(budget -> figure.get().unit().toBase(budget.combined()))
+            .orElse(0.0);
+    agree &= Math.abs(measured - truth) <= 3 * claim;
+    table.row(
+        beam.name(),
+        name.replace('-', ' '),
+        BothSystems.words(truth, quantity, UnitSystem.SI),
+        BothSystems.words(measured, quantity, UnitSystem.SI),
+        String.format(Locale.ROOT, "%+.2f %%", (measured / truth - 1) * 100));
+  }
+}

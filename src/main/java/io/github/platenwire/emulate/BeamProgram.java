@@ -1,0 +1,63 @@
+package io.github.platenwire.emulate;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What an emulated frame does to a beam: loads and unloads at set rates, and holds. Built step by
+ * step, then only read. Not thread-safe while it is built.
+ */
+public final class BeamProgram {
+  private final List<Corner> corners = new ArrayList<>();
+  private final List<Hold> holds = new ArrayList<>();
+
+  /** A moment at which the rate changes. */
+  record Corner(double seconds, double newtons, double greatest) {}
+
+  /** A stretch at one load. */
+  record Hold(double from, double to, double newtons) {}
+
+  /** Stands idle for some seconds. */
+  public BeamProgram(double idleSeconds) {
+    corners.add(new Corner(0, 0, 0));
+    hold(idleSeconds);
+  }
+
+  /** Goes to a load at a rate, newtons a second. */
+  public BeamProgram to(double newtons, double newtonsPerSecond) {
+    Corner last = last();
+    double seconds = last.seconds + Math.abs(newtons - last.newtons) / newtonsPerSecond;
+    corners.add(new Corner(seconds, newtons, Math.max(last.greatest, newtons)));
+    return this;
+  }
+
+  /** Stays where it is for some seconds. */
+  public BeamProgram hold(double seconds) {
+    Corner last = last();
+    holds.add(new Hold(last.seconds, last.seconds + seconds, last.newtons));
+    corners.add(new Corner(last.seconds + seconds, last.newtons, last.greatest));
+    return this;
+  }
+
+  private Corner last() {
+    return corners.get(corners.size() - 1);
+  }
+
+  List<Corner> corners() {
+    return corners;
+  }
+
+  List<Hold> holds() {
+    return holds;
+  }
+
+  /** How long it takes. */
+  public double seconds() {
+    return last().seconds;
+  }
+
+  /** The greatest load that it goes to. */
+  public double greatestNewtons() {
+    return last().greatest;
+  }
+}

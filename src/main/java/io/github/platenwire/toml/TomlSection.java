@@ -52,7 +52,7 @@ public final class TomlSection {
    * @throws TomlException at the first syntax error
    */
   public static TomlSection parse(String text, String source) throws TomlException {
-    TomlParseResult result = Toml.parse(text);
+    TomlParseResult result = parsed(text, source);
     if (result.hasErrors()) {
       TomlParseError first = result.errors().get(0);
       throw new TomlException(
@@ -62,6 +62,29 @@ public final class TomlSection {
           String.valueOf(first.getMessage()));
     }
     return new TomlSection(source, "", result, 1, 1);
+  }
+
+  private static TomlParseResult parsed(String text, String source) throws TomlException {
+    try {
+      return Toml.parse(text);
+    } catch (RuntimeException | AssertionError e) {
+      // The library stumbles over some escapes that are cut off, such as a lone backslash.
+      throw new TomlException(
+          source, lineOfStumble(text), 1, "this cannot be read; is a backslash or a quote amiss?");
+    }
+  }
+
+  /** The first line with which the parser can no longer cope, 1 if it cannot be told. */
+  private static int lineOfStumble(String text) {
+    List<String> lines = text.lines().toList();
+    for (int count = 1; count <= lines.size(); count++) {
+      try {
+        Toml.parse(String.join("\n", lines.subList(0, count)) + "\n");
+      } catch (RuntimeException | AssertionError e) {
+        return count;
+      }
+    }
+    return 1;
   }
 
   /** The document's name for error messages. */

@@ -20,9 +20,12 @@ final class DefinitionParser {
           "format",
           "this program reads format \"" + FORMAT + "\", but the file is \"" + format + "\"");
     }
-    String kind = root.choice("kind", "line");
+    String kind = root.choice("kind", "line", "asked-line", "binary", "modbus-rtu");
     return switch (kind) {
       case "line" -> LineDefinitionParser.parse(root, text);
+      case "asked-line" -> LineDefinitionParser.parseAsked(root, text);
+      case "binary" -> BinaryDefinitionParser.parse(root, text);
+      case "modbus-rtu" -> ModbusDefinitionParser.parse(root, text);
       default -> throw new AssertionError(kind);
     };
   }

@@ -4,6 +4,7 @@ import io.github.platenwire.port.LineSettings;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.toml.TomlException;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What a kind of device sends, as a definition file tells it. Immutable; safe for any thread;
@@ -48,6 +49,16 @@ public interface DeviceDefinition {
    * @param bytes what was lost
    */
   int countFrames(byte[] bytes);
+
+  /** How the device is asked; empty if it speaks of its own accord. */
+  Optional<Asking> asking();
+
+  /**
+   * Why some bytes could not be decoded.
+   *
+   * @param bytes what a decoder reported as garbled, or a frame with a value that is not there
+   */
+  Fault fault(byte[] bytes);
 
   /**
    * One value that each frame carries.

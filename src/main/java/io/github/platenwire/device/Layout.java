@@ -29,6 +29,24 @@ final class Layout {
     return at == length;
   }
 
+  /** Where and why a line does not fit. */
+  Fault fault(byte[] line, LineValues values) {
+    values.reset();
+    int at = 0;
+    for (Step step : steps) {
+      int next = step.match(line, at, line.length, values);
+      if (next < 0) {
+        String found = at == line.length ? "the line ends" : ByteText.show(line[at] & 0xFF);
+        String verb = at == line.length ? " here" : " stands here";
+        return new Fault(at, step.label() + " is expected, but " + found + verb);
+      }
+      at = next;
+    }
+    return at == line.length
+        ? new Fault(0, "the line is whole; it came torn or when none was asked for")
+        : new Fault(at, "the layout ends here, but " + ByteText.show(line[at] & 0xFF) + " follows");
+  }
+
   /**
    * Whether the rear part of a line never passes for a whole line with another reading, so that
    * even the first line of a stream joined in its middle can be trusted.

@@ -2,8 +2,9 @@ package io.github.platenwire.device;
 
 import io.github.platenwire.port.LineSettings;
 import java.util.List;
+import java.util.Optional;
 
-/** A device that sends one ASCII line a reading, unasked. Immutable. */
+/** A device that sends one ASCII line a reading, asked or unasked. Immutable. */
 record LineDefinition(
     String name,
     String title,
@@ -12,7 +13,8 @@ record LineDefinition(
     String text,
     Layout layout,
     Terminator terminator,
-    int longest)
+    int longest,
+    Optional<Asking> asking)
     implements DeviceDefinition {
   LineDefinition {
     valueFields = List.copyOf(valueFields);
@@ -32,5 +34,13 @@ record LineDefinition(
   @Override
   public int countFrames(byte[] bytes) {
     return terminator.count(bytes);
+  }
+
+  @Override
+  public Fault fault(byte[] bytes) {
+    if (bytes.length >= longest) {
+      return new Fault(longest, "a line has at most " + longest + " bytes before its terminator");
+    }
+    return layout.fault(bytes, new LineValues(valueFields));
   }
 }

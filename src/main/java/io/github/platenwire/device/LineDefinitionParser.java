@@ -6,16 +6,29 @@ import io.github.platenwire.toml.TomlSection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
-/** Reads definitions of devices that send one ASCII line a reading, unasked. Stateless. */
+/** Reads definitions of devices that send one ASCII line a reading. Stateless. */
 final class LineDefinitionParser {
   private static final int LONGEST_UNSTATED = 80;
   private static final int LONGEST_POSSIBLE = 1024;
 
   private LineDefinitionParser() {}
 
+  /** A device that sends unasked. */
   static DeviceDefinition parse(TomlSection root, String text) throws TomlException {
     root.allow("format", "name", "title", "kind", "serial", "line", "fields");
+    return definition(root, text, /* asked= */ false);
+  }
+
+  /** A device that answers each request with a line. */
+  static DeviceDefinition parseAsked(TomlSection root, String text) throws TomlException {
+    root.allow("format", "name", "title", "kind", "serial", "ask", "line", "fields");
+    return definition(root, text, /* asked= */ true);
+  }
+
+  private static DeviceDefinition definition(TomlSection root, String text, boolean asked)
+      throws TomlException {
     String name = DefinitionParser.name(root);
     String title = DefinitionParser.title(root);
     TomlSection line = root.section("line");
@@ -24,6 +37,9 @@ final class LineDefinitionParser {
     List<LayoutPart> parts = parts(line, terminator);
     LineFields fields = new LineFields(line, fieldsInOrder(line, parts, root.section("fields")));
     Layout layout = compile(line, parts, fields);
+    int longest = longest(line, layout);
+    Optional<Asking> asking =
+        asked ? Optional.of(AskTable.parse(root, terminator, longest)) : Optional.empty();
     return new LineDefinition(
         name,
         title,
@@ -32,7 +48,8 @@ final class LineDefinitionParser {
         text,
         layout,
         terminator,
-        longest(line, layout));
+        longest,
+        asking);
   }
 
   private static List<LayoutPart> parts(TomlSection line, Terminator terminator)

@@ -52,7 +52,7 @@ record NumberField(Unit unit, NumberFormat format, Words over) {
     return new NumberField(unit, format, over(section, format));
   }
 
-  private static Unit unit(TomlSection section) throws TomlException {
+  static Unit unit(TomlSection section) throws TomlException {
     String symbol = section.string("unit");
     List<String> refusals = new ArrayList<>();
     for (Quantity quantity : QUANTITIES) {

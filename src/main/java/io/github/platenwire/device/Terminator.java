@@ -88,6 +88,30 @@ final class Terminator {
     return bytes[m] == b ? m + 1 : m;
   }
 
+  /**
+   * How many bytes the first line has that is not empty, with its terminator; -1 if none is whole.
+   */
+  int firstLine(byte[] stream, int length) {
+    int matched = 0;
+    boolean empty = true;
+    for (int i = 0; i < length; i++) {
+      matched = advance(matched, stream[i]);
+      if (matched == bytes.length) {
+        if (!empty) {
+          return i + 1;
+        }
+        matched = 0;
+      } else {
+        empty &= matched > 0 || stream[i] == '\r' || stream[i] == '\n';
+      }
+    }
+    return -1;
+  }
+
+  byte[] bytes() {
+    return bytes.clone();
+  }
+
   /** Whether a CR just before the terminator belongs to it. */
   boolean takesReturnBefore() {
     return bytes.length == 1 && bytes[0] == '\n';

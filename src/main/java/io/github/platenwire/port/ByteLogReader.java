@@ -8,10 +8,11 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Optional;
 
 /** Reads the chunks of a byte log in order, one line at a time. Not thread-safe. */
-final class ByteLogReader implements AutoCloseable {
+public final class ByteLogReader implements AutoCloseable {
   private static final int LONGEST_LINE = 1 << 24;
   private static final long NANOS_PER_MICRO = 1_000;
 
@@ -32,7 +33,7 @@ final class ByteLogReader implements AutoCloseable {
    * @throws IOException if it cannot be read or is no byte log; the message begins with file and
    *     line where there is one
    */
-  static ByteLogReader open(Path file) throws IOException {
+  public static ByteLogReader open(Path file) throws IOException {
     InputStream in = new BufferedInputStream(Files.newInputStream(file), 1 << 16);
     try {
       ByteLogReader reader = new ByteLogReader(file, in);
@@ -44,6 +45,18 @@ final class ByteLogReader implements AutoCloseable {
     } catch (IOException e) {
       in.close();
       throw e;
+    }
+  }
+
+  /**
+   * Whether a file begins as a byte log does.
+   *
+   * @throws IOException if it cannot be read
+   */
+  public static boolean isByteLog(Path file) throws IOException {
+    byte[] first = (ByteLogWriter.FIRST_LINE + "\n").getBytes(StandardCharsets.US_ASCII);
+    try (InputStream in = Files.newInputStream(file)) {
+      return Arrays.equals(first, in.readNBytes(first.length));
     }
   }
 
@@ -69,7 +82,7 @@ final class ByteLogReader implements AutoCloseable {
    *
    * @throws IOException naming file and line of a fault
    */
-  Optional<Chunk> next() throws IOException {
+  public Optional<Chunk> next() throws IOException {
     while (nextLine()) {
       String text = text();
       if (!text.startsWith("#")) {

@@ -127,6 +127,16 @@ public final class InMemoryPort implements Port {
     }
   }
 
+  @Override
+  public boolean hasBytes() {
+    lock.lock();
+    try {
+      return !chunks.isEmpty();
+    } finally {
+      lock.unlock();
+    }
+  }
+
   private void awaitFilled() {
     long left = READ_NANOS;
     try {

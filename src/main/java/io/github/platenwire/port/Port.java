@@ -21,6 +21,16 @@ public interface Port extends AutoCloseable {
   Optional<Chunk> read() throws IOException;
 
   /**
+   * Whether bytes have come that {@link #read} would hand over at once. A port that cannot tell
+   * says no.
+   *
+   * @throws IOException as {@link #read}
+   */
+  default boolean hasBytes() throws IOException {
+    return false;
+  }
+
+  /**
    * Sends bytes to the device.
    *
    * @throws IOException if not all of them could be handed over

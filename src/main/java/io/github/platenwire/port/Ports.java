@@ -36,6 +36,15 @@ public final class Ports {
   }
 
   /**
+   * The serial ports that the system lists, with what it knows of them, sorted by path.
+   *
+   * @throws PortException if the library for serial ports cannot be loaded
+   */
+  public static List<ListedPort> listed() throws PortException {
+    return SerialLibrary.ports();
+  }
+
+  /**
    * Has work done when the program is told to end, before its serial ports are closed: there a
    * recorder closes its record. Several are started together, each is waited for, all of them no
    * longer than 10 s.

@@ -5,6 +5,7 @@ import com.fazecast.jSerialComm.SerialPortThreadFactory;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
@@ -48,6 +49,20 @@ final class SerialLibrary {
     return Arrays.stream(SerialPort.getCommPorts())
         .map(SerialPort::getSystemPortPath)
         .sorted()
+        .toList();
+  }
+
+  /** The serial ports that the system lists, with what it knows of them, sorted by path. */
+  static List<ListedPort> ports() throws PortException {
+    need();
+    return Arrays.stream(SerialPort.getCommPorts())
+        .map(
+            port ->
+                new ListedPort(
+                    port.getSystemPortPath(),
+                    port.getDescriptivePortName(),
+                    port.getPortLocation().equals("0-0") ? "" : port.getPortLocation()))
+        .sorted(Comparator.comparing(ListedPort::path))
         .toList();
   }
 

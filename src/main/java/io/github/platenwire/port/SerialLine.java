@@ -67,6 +67,16 @@ final class SerialLine implements Port {
     return Optional.of(new Chunk(Arrays.copyOf(buffer, count), arrivalNanos));
   }
 
+  @Override
+  public boolean hasBytes() throws IOException {
+    enter();
+    try {
+      return port.bytesAvailable() > 0;
+    } finally {
+      leave();
+    }
+  }
+
   /** Some drivers forget the read time-out; then an idle line must not cost a processor core. */
   private static void slowDown(long tookNanos) {
     if (tookNanos < TOO_SOON_NANOS) {

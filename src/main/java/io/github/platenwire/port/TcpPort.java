@@ -99,6 +99,15 @@ final class TcpPort implements Port {
     return Optional.of(new Chunk(Arrays.copyOf(buffer, count), clock.nanos()));
   }
 
+  @Override
+  public boolean hasBytes() throws IOException {
+    try {
+      return in.available() > 0;
+    } catch (IOException e) {
+      throw lost(String.valueOf(e.getMessage()));
+    }
+  }
+
   private LinkLostException lost(String why) {
     return new LinkLostException(address + ": " + (closing ? "closed by this program" : why));
   }

@@ -2,6 +2,7 @@ package io.github.platenwire.recorder;
 
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.MethodRun;
+import io.github.platenwire.port.Chunk.Part;
 import io.github.platenwire.reading.Quality;
 import io.github.platenwire.record.ChannelTally;
 import io.github.platenwire.record.CloseReason;
@@ -104,6 +105,8 @@ final class ActiveTest implements Recording {
 
   private void begin(HeldEvents held) {
     test.event(0, "start");
+    // what a device said before the start may have been let go since; its name may not be
+    sources.forEach(source -> tellIdentity(source, 0));
     List<LinkEvent> events = new ArrayList<>();
     for (LinkEvent event = held.take(); event != null; event = held.take()) {
       events.add(event);
@@ -138,6 +141,9 @@ final class ActiveTest implements Recording {
   private void handle(LinkEvent event) {
     Source source = sources.get(event.source());
     if (event instanceof LinkEvent.Bytes bytes) {
+      if (bytes.chunk().part() == Part.IDENTITY && source.identify(bytes.chunk())) {
+        tellIdentity(source, micros(bytes.atNanos()));
+      }
       source.decode(bytes.chunk(), this::reading);
     } else {
       linkEvent(event, source);
@@ -163,6 +169,16 @@ final class ActiveTest implements Recording {
   private void write(LinkEvent event, LongFunction<List<String>> texts) {
     long at = test.eventMicros(micros(event.atNanos()));
     texts.apply(at).forEach(text -> test.event(at, text));
+  }
+
+  private void tellIdentity(Source source, long micros) {
+    if (source.identity().isEmpty()) {
+      return;
+    }
+    for (int channel : source.channels()) {
+      String name = channels.get(channel).header().facts().name();
+      test.event(micros, "identity " + name + " " + source.identity());
+    }
   }
 
   private void reading(

@@ -1,5 +1,6 @@
 package io.github.platenwire.recorder;
 
+import io.github.platenwire.port.Chunk.Part;
 import io.github.platenwire.reading.Quality;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -190,6 +191,9 @@ final class RecorderThread {
   private void preview(LinkEvent event) {
     Source source = sources.get(event.source());
     if (event instanceof LinkEvent.Bytes bytes) {
+      if (bytes.chunk().part() == Part.IDENTITY) {
+        source.identify(bytes.chunk());
+      }
       source.decode(bytes.chunk(), this::countPreview);
     } else {
       boolean up = !(event instanceof LinkEvent.Lost);

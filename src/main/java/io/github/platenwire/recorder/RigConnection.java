@@ -2,6 +2,7 @@ package io.github.platenwire.recorder;
 
 import io.github.platenwire.port.Link;
 import io.github.platenwire.port.PortException;
+import io.github.platenwire.port.PortOpener;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,12 +71,14 @@ public final class RigConnection implements AutoCloseable {
       throws IOException {
     Intake intake = new Intake(index, queue, source.device()::countFrames, PATIENCE_NANOS);
     intakes.add(intake);
-    links.add(
-        Link.open(
-            source.port(),
-            openers.opener(source.port(), source.device().lineSettings()),
-            intake,
-            clocks.monotonic()));
+    PortOpener plain = openers.opener(source.port(), source.device().lineSettings());
+    PortOpener opener =
+        source
+            .device()
+            .asking()
+            .map(asking -> asking.opener(plain, clocks.monotonic(), Link.Pause.REAL))
+            .orElse(plain);
+    links.add(Link.open(source.port(), opener, intake, clocks.monotonic()));
   }
 
   /** What the links say now. */

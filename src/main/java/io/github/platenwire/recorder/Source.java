@@ -1,10 +1,12 @@
 package io.github.platenwire.recorder;
 
+import io.github.platenwire.device.Decoding;
 import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.device.FrameDecoder;
 import io.github.platenwire.device.FrameSink;
 import io.github.platenwire.port.Chunk;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.reading.EscapedBytes;
 import io.github.platenwire.reading.Quality;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,6 +24,7 @@ final class Source {
   private final @Nullable ChannelSetup[] setupByField;
   private final int[] channelByField;
   private FrameDecoder decoder;
+  private String identity = "";
 
   Source(String port, DeviceDefinition device) {
     this.port = port;
@@ -70,7 +73,24 @@ final class Source {
   }
 
   void decode(Chunk chunk, ReadingSink sink) {
-    decoder.accept(chunk.bytes(), 0, chunk.bytes().length, chunk.arrivalNanos(), new Feeder(sink));
+    Decoding.accept(decoder, chunk, new Feeder(sink));
+  }
+
+  /**
+   * Takes what the device said when it was asked who it is.
+   *
+   * @return whether it differs from what it said before
+   */
+  boolean identify(Chunk chunk) {
+    String said = EscapedBytes.encode(chunk.bytes()).replaceAll("(\\\\x0[AD])+$", "").strip();
+    boolean news = !said.equals(identity);
+    identity = said;
+    return news;
+  }
+
+  /** What the device said of itself last; empty if nothing yet. */
+  String identity() {
+    return identity;
   }
 
   void cut(ReadingSink sink) {

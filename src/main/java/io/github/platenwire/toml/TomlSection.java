@@ -64,21 +64,27 @@ public final class TomlSection {
     return new TomlSection(source, "", result, 1, 1);
   }
 
-  /**
-   * The library's own result. On a malformed escape in a string its parser fails with an error of
-   * its own instead of reporting it (seen in 1.1.1); that is a fault of the document all the same.
-   */
   private static TomlParseResult parsed(String text, String source) throws TomlException {
     try {
       return Toml.parse(text);
-    } catch (AssertionError | RuntimeException e) {
+    } catch (RuntimeException | AssertionError e) {
+      // The library stumbles over some escapes that are cut off, such as a lone backslash.
       throw new TomlException(
-          source,
-          1,
-          1,
-          "this is no TOML that can be read; look for a backslash in a string that begins no escape"
-              + " (write \\\\ for a backslash)");
+          source, lineOfStumble(text), 1, "this cannot be read; is a backslash or a quote amiss?");
     }
+  }
+
+  /** The first line with which the parser can no longer cope, 1 if it cannot be told. */
+  private static int lineOfStumble(String text) {
+    List<String> lines = text.lines().toList();
+    for (int count = 1; count <= lines.size(); count++) {
+      try {
+        Toml.parse(String.join("\n", lines.subList(0, count)) + "\n");
+      } catch (RuntimeException | AssertionError e) {
+        return count;
+      }
+    }
+    return 1;
   }
 
   /** The document's name for error messages. */

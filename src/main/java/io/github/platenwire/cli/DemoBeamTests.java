@@ -8,8 +8,7 @@ import io.github.platenwire.emulate.EmulatedClock;
 import io.github.platenwire.emulate.TimedBytes;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
-import io.github.platenwire.method.BreakPosition;
-import io.github.platenwire.method.GhostCurve;
+import io.github.platenwire.lab.Register;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.port.Port;
 import io.github.platenwire.quantity.BothSystems;
@@ -19,15 +18,13 @@ import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.recorder.ChecklistItem;
-import io.github.platenwire.recorder.GhostFinder;
 import io.github.platenwire.recorder.LabTest;
 import io.github.platenwire.recorder.RecordedTest;
 import io.github.platenwire.recorder.RecorderClocks;
 import io.github.platenwire.recorder.Recording;
-import io.github.platenwire.recorder.TestSummary;
-import io.github.platenwire.terminal.LiveFace;
-import io.github.platenwire.terminal.TestFacts;
+import io.github.platenwire.recorder.TestClose;
 import io.github.platenwire.terminal.TextTable;
+import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
@@ -49,6 +46,7 @@ final class DemoBeamTests {
   private static final long HOLD_NANOS = 3_000_000_000L;
 
   private final LabFolder lab;
+  private final Register register;
   private final Face face;
   private final long seed;
   private final TextTable table =
@@ -60,14 +58,15 @@ final class DemoBeamTests {
           .numbers("off by");
   private boolean agree = true;
 
-  DemoBeamTests(LabFolder lab, Face face, long seed) {
+  DemoBeamTests(LabFolder lab, Register register, Face face, long seed) {
+    this.register = register;
     this.lab = lab;
     this.face = face;
     this.seed = seed;
   }
 
   /** Opens both; exit code 1 if a figure is further from its truth than three times its claim. */
-  int run(Instant start) throws LabException, IOException, CommandException {
+  int run(Instant start) throws LabException, TomlException, IOException, CommandException {
     face.line("");
     face.line(
         "Opening the cracks of two split beams: load at 100 Hz, gauges at 10 and 60 Hz, three ports.");
@@ -86,7 +85,7 @@ final class DemoBeamTests {
   }
 
   private Summary test(DemoBeam beam, Instant start)
-      throws LabException, IOException, CommandException {
+      throws LabException, TomlException, IOException, CommandException {
     EmulatedClock clock = new EmulatedClock(start);
     List<Iterator<TimedBytes>> streams = new ArrayList<>();
     beam.readings(seed).stream().map(BeamReadings::bytes).forEach(streams::add);
@@ -102,42 +101,40 @@ final class DemoBeamTests {
             METHOD,
             (address, settings) -> () -> ports.get(DemoBeam.ports().indexOf(address)),
             clocks)) {
-      return record(test, beam, bench);
+      return record(test, bench);
     }
   }
 
-  private Summary record(LabTest test, DemoBeam beam, ClockedPorts bench)
-      throws LabException, IOException, CommandException {
+  private Summary record(LabTest test, ClockedPorts bench)
+      throws LabException, TomlException, IOException, CommandException {
     List<ChecklistItem> checklist = test.check(/* attended= */ false, Optional.empty(), PATIENCE);
     if (!LabTest.mayStart(checklist)) {
       face.checklist(checklist);
       throw new CommandException(ExitCode.NOT_MET, "the demo's own checklist failed");
     }
-    Optional<GhostCurve> ghost = GhostFinder.of(lab, test.specimen(), METHOD);
-    TestFacts facts = new TestFacts(beam.name(), beam.series(), DemoBeam.RIG, "");
-    try (LiveFace live = face.live(facts, Duration.ofSeconds(10))) {
-      Recording recording =
-          test.start(
-              checklist,
-              Optional.empty(),
-              Optional.of("demo"),
-              Optional.of(PATIENCE),
-              Version.text(),
-              progress -> live.show(Face.frame(progress, ghost)));
-      bench.release(recording::stop);
-      try (OrderlyEnd end = new OrderlyEnd(recording)) {
-        RecordedTest recorded = recording.await();
-        live.close();
-        if (recorded.failure().isPresent() || end.wasOrdered()) {
-          throw new CommandException(
-              recorded.failure().isPresent() ? ExitCode.DEVICE : ExitCode.INTERRUPTED,
-              recorded
-                  .failure()
-                  .map(RecordedTest.Failure::words)
-                  .orElse("the demo was ended; its record is closed"));
-        }
-        return TestSummary.write(test, recorded, Observations.NONE, BreakPosition.NOT_RECORDED);
+    Recording recording =
+        test.start(
+            checklist,
+            Optional.empty(),
+            Optional.of("demo"),
+            Optional.of(PATIENCE),
+            Version.text(),
+            progress -> {});
+    bench.release(recording::stop);
+    try (OrderlyEnd end = new OrderlyEnd(recording)) {
+      RecordedTest recorded = recording.await();
+      if (recorded.failure().isPresent() || end.wasOrdered()) {
+        throw new CommandException(
+            recorded.failure().isPresent() ? ExitCode.DEVICE : ExitCode.INTERRUPTED,
+            recorded
+                .failure()
+                .map(RecordedTest.Failure::words)
+                .orElse("the demo was ended; its record is closed"));
       }
+      TestClose.Closed closed =
+          new TestClose(lab, register).close(test.method(), recorded, Observations.NONE);
+      face.closed(closed);
+      return closed.summary();
     }
   }
 

@@ -96,7 +96,9 @@ final class DemoCommand implements Callable<Integer> {
       int cylinders = report.print(lab.root());
       Instant beams =
           real ? SystemClocks.wall().now() : start.plus(DemoBench.BETWEEN_TESTS.multipliedBy(4));
-      int split = new DemoBeamTests(lab, face, seed).run(beams);
+      Register beamRegister =
+          Register.open(lab, DemoBeam.RIG, keysOption.open(), SystemClocks.wall());
+      int split = new DemoBeamTests(lab, beamRegister, face, seed).run(beams);
       return Math.max(cylinders, split);
     }
   }

@@ -2,12 +2,10 @@ package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.method.BreakPosition;
-import io.github.platenwire.method.GhostCurve;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.record.SummaryFile;
 import io.github.platenwire.recorder.ChecklistItem;
-import io.github.platenwire.recorder.GhostFinder;
 import io.github.platenwire.recorder.LabTest;
 import io.github.platenwire.recorder.RecordedTest;
 import io.github.platenwire.recorder.RecordedTest.Failure;

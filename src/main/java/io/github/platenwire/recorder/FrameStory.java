@@ -46,16 +46,14 @@ final class FrameStory implements FrameSink {
   }
 
   private String calibrated(Unit sent) {
-    double converted = sent.convert(decoded, channel.facts().unit());
-    double value = ChannelValue.of(decoded, sent, channel);
+    double converted = ChannelValue.shown(decoded, sent, channel);
+    double value = channel.correction().apply(converted);
     String words = FigureWords.pair(value, channel.facts().unit(), first);
     String certificate = certificate();
     if (Double.doubleToLongBits(converted) == Double.doubleToLongBits(value)) {
       return certificate + "; nothing has to be corrected, it stays " + words;
     }
-    String how =
-        channel.scale() == 1 ? "corrected to " : "x " + FigureWords.number(channel.scale()) + " = ";
-    return certificate + ": " + how + words;
+    return certificate + ": corrected (" + channel.correction().words() + ") to " + words;
   }
 
   private String certificate() {

@@ -149,7 +149,7 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
         return;
       }
       decode(row, channel, source);
-      batch.add(row.seq(), row.elapsedMicros(), channel, value, quality);
+      batch.add(row.seq(), row.elapsedMicros(), channel, row.received().length, value, quality);
       batch.release(row.seq(), run, tallies);
     }
 

@@ -71,7 +71,12 @@ class ClosedRecordsTest {
       Register register = Register.open(lab, RIG, keys, SystemClocks.wall());
       for (DemoSpecimen specimen : scenario.today().subList(0, specimens)) {
         new DemoTest(
-                lab, register, scenario, specimen, Face.standard(UnitSystem.SI), /* watched= */ false)
+                lab,
+                register,
+                scenario,
+                specimen,
+                Face.standard(UnitSystem.SI),
+                /* watched= */ false)
             .run(bench, indicator);
       }
       return lab;

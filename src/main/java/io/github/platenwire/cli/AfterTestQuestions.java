@@ -99,7 +99,12 @@ final class AfterTestQuestions {
     }
     Optional<String> aggregate =
         asks.contains(AfterTest.AGGREGATE) ? aggregate() : Optional.empty();
-    return new Observations(fracture, words, aggregate, questions.text("Anything else to note?"));
+    return new Observations(
+        fracture,
+        words,
+        aggregate,
+        questions.text("Anything else to note?"),
+        BreakPosition.NOT_RECORDED);
   }
 
   private Optional<String> fractureType() {

@@ -105,7 +105,7 @@ final class CalibrationCheckCommand implements Callable<Integer> {
     UnitSystem first = folder.map(known -> known.settings().unitsFirst()).orElse(UnitSystem.SI);
     Face face = Face.standard(first);
     if (json) {
-      face.line(CalibrationJson.text(calibration, fit, check, verdict));
+      face.lines(List.of(CalibrationJson.text(calibration, fit, check, verdict)));
       return;
     }
     face.lines(

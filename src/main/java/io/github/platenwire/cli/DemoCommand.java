@@ -93,12 +93,14 @@ final class DemoCommand implements Callable<Integer> {
       for (DemoSpecimen specimen : scenario.today()) {
         report.add(breakOne(lab, register, scenario, specimen, bench, face));
       }
-      int cylinders = report.print(lab.root());
+      int cylinders = report.print();
       Instant beams =
           real ? SystemClocks.wall().now() : start.plus(DemoBench.BETWEEN_TESTS.multipliedBy(4));
       Register beamRegister =
           Register.open(lab, DemoBeam.RIG, keysOption.open(), SystemClocks.wall());
       int split = new DemoBeamTests(lab, beamRegister, face, seed).run(beams);
+      face.line("");
+      face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
       return Math.max(cylinders, split);
     }
   }

@@ -7,7 +7,6 @@ import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.record.ChannelTally;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.terminal.TextTable;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -47,7 +46,7 @@ final class DemoReport {
    * Prints everything; exit code 1 if a strength is further from its truth than its own uncertainty
    * allows.
    */
-  int print(Path lab) {
+  int print() {
     face.line("");
     face.lines(table("strength").lines(face.columns(), face.look()));
     face.line("");
@@ -63,8 +62,6 @@ final class DemoReport {
         agree
             ? "Every strength agrees with its truth within its stated uncertainty (k = 2)."
             : "A strength is further from its truth than its stated uncertainty (k = 2). That should not happen often.");
-    face.line("");
-    face.line("Look at " + lab + ": records/ has a raw file and a summary for each test.");
     return agree ? ExitCode.FINE : ExitCode.NOT_MET;
   }
 

@@ -132,19 +132,8 @@ final class TestSession {
     Observations seen = ask ? after.observations() : Observations.NONE;
     return new Done(
         recorded,
-        Optional.of(close.close(test.method(), placed(recorded, position), seen)),
+        Optional.of(close.close(test.method(), recorded, seen.withBreakPosition(position))),
         end.wasOrdered());
-  }
-
-  /** The same test with its result as the position of the break has it. */
-  private RecordedTest placed(RecordedTest recorded, BreakPosition position) {
-    return new RecordedTest(
-        recorded.file(),
-        recorded.header(),
-        test.method().withBreakPosition(test.specimen(), recorded.result(), position),
-        recorded.closing(),
-        recorded.channels(),
-        recorded.failure());
   }
 
   private int report(Done done) throws IOException, CommandException {

@@ -3,6 +3,7 @@ package io.github.platenwire.record;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.GhostCurve;
 import io.github.platenwire.method.VirginTable;
 import java.io.IOException;
@@ -88,7 +89,18 @@ public final class SummaryFile {
         text(node, "fracture_type"),
         text(node, "fracture_words"),
         text(node, "aggregate"),
-        text(node, "notes"));
+        text(node, "notes"),
+        breakPosition(node));
+  }
+
+  private static BreakPosition breakPosition(JsonNode observations) {
+    Optional<Double> distance = number(observations.path("break_distance_mm"));
+    if (distance.isPresent()) {
+      return BreakPosition.outside(distance.get());
+    }
+    return text(observations, "break_position").isPresent()
+        ? BreakPosition.MIDDLE_THIRD
+        : BreakPosition.NOT_RECORDED;
   }
 
   /** What went wrong in the test, as a summary tells it; otherwise as {@link #observations}. */

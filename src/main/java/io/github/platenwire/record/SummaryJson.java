@@ -3,6 +3,7 @@ package io.github.platenwire.record;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.Dimension;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.Specimen;
@@ -223,6 +224,19 @@ final class SummaryJson {
     optional(node, "fracture_words", observations.fractureWords());
     optional(node, "aggregate", observations.aggregate());
     optional(node, "notes", observations.notes());
+    BreakPosition position = observations.breakPosition();
+    if (position instanceof BreakPosition.Outside outside) {
+      node.put("break_position", "outside the middle third");
+      node.put("break_distance_mm", outside.millimetres());
+    } else {
+      optional(
+          node,
+          "break_position",
+          position.equals(BreakPosition.MIDDLE_THIRD)
+              ? Optional.of("middle third")
+              : Optional.empty());
+      node.putNull("break_distance_mm");
+    }
   }
 
   private static void optional(ObjectNode node, String name, Optional<String> value) {

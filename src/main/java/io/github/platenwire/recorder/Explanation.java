@@ -2,6 +2,7 @@ package io.github.platenwire.recorder;
 
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Provenance.Change;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.record.RawFileReader;
@@ -44,8 +45,11 @@ public final class Explanation {
   public static Explanation of(Path raw, Optional<Path> summary, UnitSystem first)
       throws IOException, RawFileException {
     List<Change> changes = summary.isPresent() ? SummaryFile.changes(summary.get()) : List.of();
+    Observations seen =
+        summary.isPresent() ? SummaryFile.observations(summary.get()) : Observations.NONE;
     Reduction reduction =
-        Reduction.of(raw, specimen -> SpecimenCorrection.apply(specimen, changes));
+        Reduction.of(raw, specimen -> SpecimenCorrection.apply(specimen, changes))
+            .placed(seen.breakPosition());
     List<RawRow> rows = new ArrayList<>();
     try (RawFileReader reader = RawFileReader.open(raw)) {
       reader.readRows(rows::add);

@@ -18,6 +18,7 @@ import io.github.platenwire.record.RawFileRecovery.Outcome;
 import io.github.platenwire.record.RawFileRecovery.Recovered;
 import io.github.platenwire.record.RecordFolder;
 import io.github.platenwire.record.SummaryDifferences;
+import io.github.platenwire.record.SummaryFile;
 import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -221,7 +222,8 @@ public final class LabRecovery {
     Reduction reduction = Reduction.of(raw);
     boolean follows =
         reduction.rowDifferences().isEmpty()
-            && SummaryDifferences.of(summary, reduction.summary()).isEmpty();
+            && SummaryDifferences.of(summary, reduction.summary(SummaryFile.observations(summary)))
+                .isEmpty();
     if (!follows) {
       space(words)
           .append(raw.getFileName())

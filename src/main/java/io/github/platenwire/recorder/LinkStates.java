@@ -106,7 +106,7 @@ final class LinkStates {
   MethodResult addTo(MethodResult result) {
     List<String> departures = new ArrayList<>(result.departures());
     departures.addAll(remembered);
-    return new MethodResult(result.figures(), result.checks(), departures, result.suspects());
+    return result.withDepartures(departures);
   }
 
   /** Readings known to have been lost. */

@@ -1,5 +1,7 @@
 package io.github.platenwire.recorder;
 
+import io.github.platenwire.method.BreakPosition;
+import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.record.ChannelTally;
 import io.github.platenwire.record.Closing;
@@ -34,6 +36,17 @@ public record RecordedTest(
   RecordedTest withFailure(Optional<String> words) {
     return new RecordedTest(
         file, header, result, closing, channels, words.map(w -> new Failure(Kind.LINK, w)));
+  }
+
+  /** The same test with its result as the position of a beam's break has it. */
+  RecordedTest placed(Method method, BreakPosition position) {
+    return new RecordedTest(
+        file,
+        header,
+        method.withBreakPosition(header.specimen(), result, position),
+        closing,
+        channels,
+        failure);
   }
 
   /**

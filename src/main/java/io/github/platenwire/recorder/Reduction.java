@@ -1,6 +1,7 @@
 package io.github.platenwire.recorder;
 
 import io.github.platenwire.device.DeviceDefinition;
+import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodRun;
 import io.github.platenwire.method.Specimen;
@@ -83,18 +84,24 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
     }
   }
 
+  /** The same with the result as the position of a beam's break has it. */
+  Reduction placed(BreakPosition position) {
+    return new Reduction(test.placed(method, position), method, rowDifferences);
+  }
+
   /**
-   * The summary that follows from the raw file alone; without what only people and other tests
-   * tell.
+   * The summary that follows from the raw file; without what only other tests tell.
    *
+   * @param seen what people saw: where a beam broke decides by which formula its strength is
+   *     computed
    * @throws IllegalArgumentException if the raw file is not closed
    * @throws TomlException if a calibration in the head cannot be read
    */
-  public Summary summary() throws TomlException {
+  public Summary summary(Observations seen) throws TomlException {
     return TestSummary.of(
         method,
         test,
-        Observations.NONE,
+        seen,
         Optional.empty(),
         new Provenance(Provenance.Maker.CLOSE, Optional.empty(), Optional.empty()));
   }

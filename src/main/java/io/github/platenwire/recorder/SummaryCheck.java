@@ -56,7 +56,10 @@ public record SummaryCheck(List<String> rowDifferences, List<Version> versions) 
           changes.isEmpty()
               ? first
               : Reduction.of(raw, specimen -> SpecimenCorrection.apply(specimen, changes));
-      versions.add(new Version(file, SummaryDifferences.of(file, reduction.summary())));
+      versions.add(
+          new Version(
+              file,
+              SummaryDifferences.of(file, reduction.summary(SummaryFile.observations(file)))));
     }
     return new SummaryCheck(first.rowDifferences(), versions);
   }

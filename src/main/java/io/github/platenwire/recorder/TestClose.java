@@ -79,7 +79,8 @@ public final class TestClose {
                 method,
                 recorded,
                 seen,
-                CompanionSet.of(lab, method, recorded).map(CompanionSet::words),
+                CompanionSet.of(lab, method, recorded.placed(method, seen.breakPosition()))
+                    .map(CompanionSet::words),
                 new Provenance(Maker.CLOSE, witness, Optional.empty())));
   }
 

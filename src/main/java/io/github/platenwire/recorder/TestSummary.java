@@ -43,7 +43,7 @@ public final class TestSummary {
         recorded
             .closing()
             .orElseThrow(() -> new IllegalArgumentException("the raw file was not closed")),
-        withDepartures(recorded, calibrations),
+        withDepartures(recorded.placed(method, observations.breakPosition()), calibrations),
         recorded.channels(),
         observations,
         calibrations.stream().map(CalibrationState::words).toList(),

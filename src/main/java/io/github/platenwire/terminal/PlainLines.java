@@ -104,7 +104,7 @@ public final class PlainLines implements LiveFace {
             + TextWidth.padRight(String.valueOf(view.seq()), 7)
             + figure("load", Shown.LOAD, view.loadNewtons(), 8, look)
             + figure("peak", Shown.LOAD, view.peakNewtons(), 8, look)
-            + figure("rate", Shown.RATE, view.rateMegapascalsPerSecond(), 5, look)
+            + figure("rate", Shown.RATE, view.rateMegapascalsPerSecond(), 6, look)
             + (judgement == RateJudgement.NO_BAND
                 ? ""
                 : " " + TextWidth.padRight(judgement.word(), 10))

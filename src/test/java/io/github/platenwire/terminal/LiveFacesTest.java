@@ -154,7 +154,7 @@ class LiveFacesTest {
     assertThat(PlainLines.line(Samples.loadingAt(0.25, true), Samples.PLAIN))
         .isEqualTo(
             "    62.4 s  seq 1240     load    54.91 kN (12344 lbf)     peak    54.91 kN (12344 lbf)"
-                + "     rate  0.25 MPa/s (36 psi/s)    within      stress   6.99 MPa (1014 psi)"
+                + "     rate  0.250 MPa/s (36.3 psi/s)   within      stress   6.99 MPa (1014 psi)"
                 + "    loading");
   }
 

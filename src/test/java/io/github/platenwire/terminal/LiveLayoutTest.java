@@ -60,7 +60,7 @@ class LiveLayoutTest {
       List<String> lines = lines(Samples.at(Phase.LOADING), 40, 10, look);
       assertThat(lines).hasSize(10);
       assertThat(String.join("\n", lines))
-          .contains("123.45 kN", "27753 lbf", "15.72 MPa", "2280 psi", "0.26 MPa/s", "38 psi/s")
+          .contains("123.45 kN", "27753 lbf", "15.72 MPa", "2280 psi", "0.262 MPa/s", "38.0 psi/s")
           .contains("within", "loading", "1:02.3", "RA-07-2");
     }
   }
@@ -82,7 +82,7 @@ class LiveLayoutTest {
             false);
     LiveFrame frame = new LiveFrame(without, Optional.empty(), 5, 0);
     assertThat(String.join("\n", lines(frame, 80, 24, Samples.PLAIN)))
-        .contains("0.26 MPa/s")
+        .contains("0.262 MPa/s")
         .contains("none yet")
         .doesNotContain("slow", "band", "judged", "within");
   }

@@ -15,32 +15,55 @@ final class ClockWatch {
   /** Slow steering of a clock by a time service stays far below this in a second. */
   private static final double STEP_SECONDS = 0.5;
 
+  /**
+   * What may pass between the readings of the two clocks for them to count as read at one moment.
+   */
+  private static final long AT_ONCE_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
+
   private final WallClock wall;
   private final MonotonicClock monotonic;
-  private Instant lastWall;
-  private long lastNanos;
+  private Optional<Look> last;
+
+  /** Both clocks as they were at one moment. */
+  private record Look(long nanos, Instant wall) {}
 
   ClockWatch(WallClock wall, MonotonicClock monotonic) {
     this.wall = wall;
     this.monotonic = monotonic;
-    this.lastNanos = monotonic.nanos();
-    this.lastWall = wall.now();
+    this.last = bothNow();
   }
 
   /** The text of a {@code clock step} event, if the clock was stepped since the last look. */
   Optional<String> look() {
-    long before = monotonic.nanos();
-    if (before - lastNanos < LOOK_EVERY_NANOS) {
+    if (last.isPresent() && monotonic.nanos() - last.get().nanos() < LOOK_EVERY_NANOS) {
       return Optional.empty();
     }
-    Instant now = wall.now();
-    // The two clocks cannot be read at one moment: what passed between the readings is no step.
-    double between = (monotonic.nanos() - before) / 1e9;
-    double step = Duration.between(lastWall, now).toNanos() / 1e9 - (before - lastNanos) / 1e9;
-    lastWall = now;
-    lastNanos = before;
-    return Math.abs(step) < STEP_SECONDS + between
+    Optional<Look> now = bothNow();
+    if (now.isEmpty()) {
+      return Optional.empty();
+    }
+    Optional<String> step =
+        last.map(before -> stepSeconds(before, now.get()))
+            .filter(seconds -> Math.abs(seconds) >= STEP_SECONDS)
+            .map(seconds -> String.format(Locale.ROOT, "clock step %.1f s", seconds));
+    last = now;
+    return step;
+  }
+
+  /**
+   * Empty if the program was held up between the two readings: then they tell nothing, and the next
+   * look must.
+   */
+  private Optional<Look> bothNow() {
+    long nanos = monotonic.nanos();
+    Instant time = wall.now();
+    return monotonic.nanos() - nanos > AT_ONCE_NANOS
         ? Optional.empty()
-        : Optional.of(String.format(Locale.ROOT, "clock step %.1f s", step));
+        : Optional.of(new Look(nanos, time));
+  }
+
+  private static double stepSeconds(Look before, Look now) {
+    return Duration.between(before.wall(), now.wall()).toNanos() / 1e9
+        - (now.nanos() - before.nanos()) / 1e9;
   }
 }

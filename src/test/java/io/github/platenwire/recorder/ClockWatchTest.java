@@ -3,6 +3,7 @@ package io.github.platenwire.recorder;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.Instant;
+import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.Test;
@@ -44,6 +45,30 @@ class ClockWatchTest {
     assertThat(watch.look()).isEmpty();
     pass(0.6, 0.6);
     assertThat(watch.look()).contains("clock step 59.5 s");
+  }
+
+  /** Before the mend the look after a hold-up told of a step of minus that time. */
+  @Test
+  void look_programHeldUpBetweenTheTwoClocks_isNoStepThenOrLater() {
+    AtomicBoolean heldUp = new AtomicBoolean();
+    ClockWatch watch =
+        new ClockWatch(
+            () -> {
+              if (heldUp.getAndSet(false)) {
+                pass(5, 5);
+              }
+              return wall.get();
+            },
+            nanos::get);
+    pass(2, 2);
+    heldUp.set(true);
+    assertThat(watch.look()).isEmpty();
+    for (int i = 0; i < 3; i++) {
+      pass(2, 2);
+      assertThat(watch.look()).isEmpty();
+    }
+    pass(2, 62);
+    assertThat(watch.look()).contains("clock step 60.0 s");
   }
 
   private void pass(double monotonicSeconds, double wallSeconds) {

@@ -8,9 +8,11 @@ import ch.qos.logback.classic.spi.Configurator;
 import ch.qos.logback.classic.spi.ConfiguratorRank;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.rolling.RollingFileAppender;
-import ch.qos.logback.core.rolling.SizeAndTimeBasedRollingPolicy;
+import ch.qos.logback.core.rolling.SizeAndTimeBasedFileNamingAndTriggeringPolicy;
+import ch.qos.logback.core.rolling.TimeBasedRollingPolicy;
 import ch.qos.logback.core.spi.ContextAwareBase;
 import ch.qos.logback.core.status.NopStatusListener;
+import ch.qos.logback.core.util.Duration;
 import ch.qos.logback.core.util.FileSize;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -28,6 +30,13 @@ public final class Logging {
       "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSS'Z'\", UTC} %-5level [%thread] %logger{0}: %msg\n%ex";
   private static final String FILE_BYTES = "2MB";
   private static final String ALL_BYTES = "20MB";
+
+  /**
+   * By itself Logback looks at the size once a minute; a fault that repeats fills much more by
+   * then.
+   */
+  private static final Duration SIZE_CHECK_INTERVAL = Duration.buildByMilliseconds(1);
+
   private static final int DAYS_KEPT = 90;
 
   private Logging() {}
@@ -81,11 +90,17 @@ public final class Logging {
     appender.setFile(logs.resolve("platenwire.log").toString());
     appender.setEncoder(encoder);
 
-    SizeAndTimeBasedRollingPolicy<ILoggingEvent> policy = new SizeAndTimeBasedRollingPolicy<>();
+    SizeAndTimeBasedFileNamingAndTriggeringPolicy<ILoggingEvent> trigger =
+        new SizeAndTimeBasedFileNamingAndTriggeringPolicy<>();
+    trigger.setContext(context);
+    trigger.setMaxFileSize(FileSize.valueOf(FILE_BYTES));
+    trigger.setCheckIncrement(SIZE_CHECK_INTERVAL);
+
+    TimeBasedRollingPolicy<ILoggingEvent> policy = new TimeBasedRollingPolicy<>();
     policy.setContext(context);
     policy.setParent(appender);
     policy.setFileNamePattern(logs.resolve("platenwire.%d{yyyy-MM-dd, UTC}.%i.log").toString());
-    policy.setMaxFileSize(FileSize.valueOf(FILE_BYTES));
+    policy.setTimeBasedFileNamingAndTriggeringPolicy(trigger);
     policy.setTotalSizeCap(FileSize.valueOf(ALL_BYTES));
     policy.setMaxHistory(DAYS_KEPT);
     policy.start();

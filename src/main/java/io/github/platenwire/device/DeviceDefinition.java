@@ -31,16 +31,13 @@ public interface DeviceDefinition {
 
   /**
    * Decodes one whole frame again, as a raw file keeps it: without the terminator, and without
-   * regard to where in a stream it stood. Here for devices whose frames carry their own bounds;
-   * those that are told apart by a terminator must say how.
+   * regard to where in a stream it stood: never suspect.
    *
    * @param frame the frame as it was handed to a {@link FrameSink}
    * @param arrivalNanos handed on to the sink
    * @param sink told of the frame's values, or that it is garbled
    */
-  default void decodeFrame(byte[] frame, long arrivalNanos, FrameSink sink) {
-    newDecoder().accept(frame, 0, frame.length, arrivalNanos, sink);
-  }
+  void decodeFrame(byte[] frame, long arrivalNanos, FrameSink sink);
 
   /**
    * How many frames end in some bytes that were lost before decoding, as nearly as can be told

@@ -29,6 +29,13 @@ final class PackedDecoder implements FrameDecoder {
     this.aside = new byte[shape.longest()];
   }
 
+  /** Decodes one whole frame, which did not come out of a stream joined in its middle. */
+  void whole(byte[] bytes, long arrivalNanos, FrameSink sink) {
+    joined = false;
+    accept(bytes, 0, bytes.length, arrivalNanos, sink);
+    cut(sink);
+  }
+
   @Override
   public void accept(byte[] bytes, int from, int count, long arrivalNanos, FrameSink sink) {
     for (int i = from; i < from + count; i++) {

@@ -22,6 +22,15 @@ record PackedDefinition(
 
   @Override
   public FrameDecoder newDecoder() {
+    return decoder();
+  }
+
+  @Override
+  public void decodeFrame(byte[] bytes, long arrivalNanos, FrameSink sink) {
+    decoder().whole(bytes, arrivalNanos, sink);
+  }
+
+  private PackedDecoder decoder() {
     return new PackedDecoder(frame, fields, new LineValues(valueFields));
   }
 

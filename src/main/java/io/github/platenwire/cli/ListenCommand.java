@@ -78,6 +78,7 @@ final class ListenCommand implements Callable<Integer> {
     MonotonicClock clock = SystemClocks.monotonic();
     PortAddress address = PortAddress.parse(port);
     Optional<DeviceDefinition> definition = definition();
+    refuseAsked(definition);
     LineSettings settings =
         settings(definition.map(DeviceDefinition::lineSettings).orElse(LineSettings.COMMON));
     TerminalOut out = SystemTerminal.out();
@@ -93,6 +94,18 @@ final class ListenCommand implements Callable<Integer> {
           seconds == null ? Long.MAX_VALUE : (long) (seconds * TimeUnit.SECONDS.toNanos(1)));
     }
     return ExitCode.FINE;
+  }
+
+  /** Listening sends nothing, so a device that speaks only when asked would stay silent. */
+  private static void refuseAsked(Optional<DeviceDefinition> definition) throws CommandException {
+    if (definition.isPresent() && definition.get().asking().isPresent()) {
+      throw new CommandException(
+          ExitCode.USAGE,
+          "'"
+              + definition.get().name()
+              + "' speaks only when it is asked, and listen sends nothing. Name the device in a rig"
+              + " file: the checklist of 'platenwire record' asks it and shows what it answers.");
+    }
   }
 
   private LineSettings settings(LineSettings usual) {

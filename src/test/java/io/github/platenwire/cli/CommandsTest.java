@@ -111,6 +111,13 @@ class CommandsTest {
   }
 
   @Test
+  void listen_deviceThatMustBeAsked_saysWhatToDoInsteadOfStayingSilent() throws Exception {
+    Program listen = Program.run("listen", "/dev/ttyUSB77", "--device", "query-line-n");
+    assertThat(listen.awaitExit()).isEqualTo(2);
+    assertThat(listen.err()).contains("only when it is asked").contains("platenwire record");
+  }
+
+  @Test
   void listen_unknownDevice_listsThoseThereAre() throws Exception {
     Program listen = Program.run("listen", "replay:nothing", "--device", "signed-lin-lbf");
     assertThat(listen.awaitExit()).isEqualTo(2);

@@ -47,6 +47,7 @@ class ArchitectureTest {
       List.of(
           "toml",
           "quantity",
+          "statistics",
           "reading",
           "port",
           "device",

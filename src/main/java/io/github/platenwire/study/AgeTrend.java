@@ -1,5 +1,8 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.LineFit;
+import io.github.platenwire.statistics.Values;
 import java.util.Arrays;
 import java.util.Optional;
 

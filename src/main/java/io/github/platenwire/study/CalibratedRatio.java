@@ -1,5 +1,9 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.StudentT;
+import io.github.platenwire.statistics.Values;
+
 /**
  * A ratio with the uncertainty of the frames added to its interval. Immutable.
  *

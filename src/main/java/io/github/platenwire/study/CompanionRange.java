@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Values;
+
 /**
  * The range of companion specimens against the greatest range that the precision of the method lets
  * expect in 95 of 100 sets (ASTM C670). Immutable.

@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.Values;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

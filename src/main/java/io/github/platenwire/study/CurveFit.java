@@ -1,5 +1,6 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Values;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

@@ -1,5 +1,6 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Values;
 import java.util.Map;
 import java.util.TreeMap;
 

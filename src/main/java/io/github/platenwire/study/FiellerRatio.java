@@ -1,5 +1,10 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Fieller;
+import io.github.platenwire.statistics.StudentT;
+import io.github.platenwire.statistics.Values;
+
 /**
  * How many times one mean is another, first over second, with Fieller's interval. Immutable.
  *

@@ -2,6 +2,7 @@ package io.github.platenwire.study;
 
 import io.github.platenwire.quantity.Rounding;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.statistics.Interval;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 

@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.StudentT;
+import io.github.platenwire.statistics.Values;
 import java.util.Optional;
 
 /**

@@ -1,5 +1,11 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.method.Absorption;
+import io.github.platenwire.method.FrontAdvance;
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.LineFit;
+import io.github.platenwire.statistics.Values;
 import java.util.Optional;
 
 /**

@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.StudentT;
+
 /**
  * The noncentral t distribution, and from it the effect that a t test would find with a given
  * power. P(T ≤ x) is the expectation of Φ(x·s − δ) over s = χ/√ν. Stateless; safe for use by

@@ -1,5 +1,6 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Values;
 import java.util.List;
 import java.util.function.ToDoubleFunction;
 import org.hipparchus.distribution.continuous.ChiSquaredDistribution;

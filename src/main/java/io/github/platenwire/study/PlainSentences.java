@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Interval;
 import java.util.Optional;
 
 /**

@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.Values;
+
 /**
  * The studentized range: the range of k equal normal means over their estimated standard error, as
  * used for pairwise intervals (Tukey, Games–Howell) and, with the spread known, for the greatest

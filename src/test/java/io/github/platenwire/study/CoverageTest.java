@@ -2,6 +2,10 @@ package io.github.platenwire.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.platenwire.method.FrontAdvance;
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.LineFit;
+import io.github.platenwire.statistics.StudentT;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Predicate;

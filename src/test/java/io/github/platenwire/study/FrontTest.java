@@ -3,6 +3,10 @@ package io.github.platenwire.study;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.method.Absorption;
+import io.github.platenwire.method.FrontAdvance;
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.LineFit;
 import java.util.Optional;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;

@@ -4,6 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.LineFit;
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 

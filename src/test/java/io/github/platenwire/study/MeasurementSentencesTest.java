@@ -2,6 +2,10 @@ package io.github.platenwire.study;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.platenwire.method.Absorption;
+import io.github.platenwire.method.FrontAdvance;
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Interval;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 

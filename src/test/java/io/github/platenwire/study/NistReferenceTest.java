@@ -3,6 +3,7 @@ package io.github.platenwire.study;
 import static io.github.platenwire.study.CheckData.digits;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.github.platenwire.statistics.LineFit;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;

@@ -4,6 +4,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Fieller;
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.StudentT;
 import java.io.IOException;
 import java.util.Map;
 import org.assertj.core.data.Offset;

@@ -3,6 +3,8 @@ package io.github.platenwire.study;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.StudentT;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;

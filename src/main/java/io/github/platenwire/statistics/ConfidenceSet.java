@@ -1,4 +1,4 @@
-package io.github.platenwire.study;
+package io.github.platenwire.statistics;
 
 /**
  * The values that the data do not contradict at the level asked for. For a quotient this need not

@@ -1,10 +1,10 @@
-package io.github.platenwire.study;
+package io.github.platenwire.statistics;
 
 /**
  * Fieller's theorem for the quotient of two independent estimates (Fieller 1954): the values ρ with
  * (N − ρD)² ≤ t²(V_N + ρ²V_D), solved as a quadratic. Stateless.
  */
-final class Fieller {
+public final class Fieller {
   private Fieller() {}
 
   /**
@@ -16,7 +16,7 @@ final class Fieller {
    * @param denominatorVariance its squared standard error
    * @param t Student's quantile at the level asked for
    */
-  static ConfidenceSet solve(
+  public static ConfidenceSet solve(
       double numerator,
       double numeratorVariance,
       double denominator,

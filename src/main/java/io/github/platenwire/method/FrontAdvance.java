@@ -1,5 +1,9 @@
-package io.github.platenwire.study;
+package io.github.platenwire.method;
 
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.LineFit;
+import io.github.platenwire.statistics.Values;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;

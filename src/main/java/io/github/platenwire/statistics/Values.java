@@ -1,16 +1,16 @@
-package io.github.platenwire.study;
+package io.github.platenwire.statistics;
 
 /** Checks that what comes in can be computed with; every complaint names the place. Stateless. */
-final class Values {
+public final class Values {
   /** Fewer specimens than this in a series give figures, but no interval and no verdict. */
-  static final int FEWEST_FOR_VERDICT = 3;
+  public static final int FEWEST_FOR_VERDICT = 3;
 
   /** The confidence level used wherever none is asked for. */
-  static final double LEVEL = 0.95;
+  public static final double LEVEL = 0.95;
 
   private Values() {}
 
-  static void requireFinite(String what, double... values) {
+  public static void requireFinite(String what, double... values) {
     for (int i = 0; i < values.length; i++) {
       if (!Double.isFinite(values[i])) {
         throw new IllegalArgumentException(what + " number " + (i + 1) + " is " + values[i]);
@@ -18,7 +18,7 @@ final class Values {
     }
   }
 
-  static void requirePositive(String what, double... values) {
+  public static void requirePositive(String what, double... values) {
     requireFinite(what, values);
     for (int i = 0; i < values.length; i++) {
       if (values[i] <= 0) {
@@ -28,7 +28,7 @@ final class Values {
     }
   }
 
-  static void requireNotNegative(String what, double... values) {
+  public static void requireNotNegative(String what, double... values) {
     requireFinite(what, values);
     for (int i = 0; i < values.length; i++) {
       if (values[i] < 0) {
@@ -38,14 +38,15 @@ final class Values {
     }
   }
 
-  static void requireSameLength(String first, int firstLength, String second, int secondLength) {
+  public static void requireSameLength(
+      String first, int firstLength, String second, int secondLength) {
     if (firstLength != secondLength) {
       throw new IllegalArgumentException(
           "as many " + first + " as " + second + ": " + firstLength + " against " + secondLength);
     }
   }
 
-  static double requireLevel(double level) {
+  public static double requireLevel(double level) {
     if (!(level > 0 && level < 1)) {
       throw new IllegalArgumentException("a level lies between 0 and 1, level=" + level);
     }
@@ -53,7 +54,7 @@ final class Values {
   }
 
   /** The sum with what rounding lost carried along (Neumaier's form of Kahan's sum). */
-  static double sum(double... values) {
+  public static double sum(double... values) {
     double sum = 0;
     double lost = 0;
     for (double value : values) {
@@ -65,7 +66,7 @@ final class Values {
   }
 
   /** The mean, of a first estimate and then of what is left beside it. */
-  static double mean(double... values) {
+  public static double mean(double... values) {
     double first = sum(values) / values.length;
     double[] left = new double[values.length];
     for (int i = 0; i < values.length; i++) {

@@ -1,4 +1,4 @@
-package io.github.platenwire.study;
+package io.github.platenwire.statistics;
 
 /**
  * All values from one end to the other, both ends included. Either end may be infinite. Immutable.
@@ -16,7 +16,7 @@ public record Interval(double low, double high) {
   }
 
   /** The interval reaching equally far to both sides of a value. */
-  static Interval around(double centre, double halfWidth) {
+  public static Interval around(double centre, double halfWidth) {
     return new Interval(centre - halfWidth, centre + halfWidth);
   }
 

@@ -1,4 +1,4 @@
-package io.github.platenwire.study;
+package io.github.platenwire.statistics;
 
 import org.hipparchus.distribution.continuous.NormalDistribution;
 import org.hipparchus.distribution.continuous.TDistribution;
@@ -7,7 +7,7 @@ import org.hipparchus.distribution.continuous.TDistribution;
  * Student's t distribution for whole, broken and infinite degrees of freedom. Stateless; safe for
  * use by several threads.
  */
-final class StudentT {
+public final class StudentT {
   private static final NormalDistribution NORMAL = new NormalDistribution(0, 1);
 
   /** Beyond this many degrees of freedom t and normal quantiles agree to about ten digits. */
@@ -16,19 +16,19 @@ final class StudentT {
   private StudentT() {}
 
   /** The value exceeded in size with probability 1 − level. */
-  static double twoSided(double level, double degreesOfFreedom) {
+  public static double twoSided(double level, double degreesOfFreedom) {
     return quantile((1 + level) / 2, degreesOfFreedom);
   }
 
   /** The value below which t lies with the given probability. */
-  static double quantile(double probability, double degreesOfFreedom) {
+  public static double quantile(double probability, double degreesOfFreedom) {
     return degreesOfFreedom > NEARLY_NORMAL
         ? NORMAL.inverseCumulativeProbability(probability)
         : new TDistribution(degreesOfFreedom).inverseCumulativeProbability(probability);
   }
 
   /** The probability that t lies at least so far from zero, to either side. */
-  static double twoSidedProbability(double t, double degreesOfFreedom) {
+  public static double twoSidedProbability(double t, double degreesOfFreedom) {
     double below =
         degreesOfFreedom > NEARLY_NORMAL
             ? NORMAL.cumulativeProbability(-Math.abs(t))
@@ -37,7 +37,7 @@ final class StudentT {
   }
 
   /** Degrees of freedom of a sum of two estimated variances (Welch–Satterthwaite). */
-  static double welchDegreesOfFreedom(
+  public static double welchDegreesOfFreedom(
       double variance1, int degrees1, double variance2, int degrees2) {
     double sum = variance1 + variance2;
     if (sum == 0) {

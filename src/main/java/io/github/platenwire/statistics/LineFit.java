@@ -1,4 +1,4 @@
-package io.github.platenwire.study;
+package io.github.platenwire.statistics;
 
 /**
  * A straight line y = a + b·x by least squares, with what follows from its residuals. Computed
@@ -123,7 +123,7 @@ public record LineFit(
    *
    * @param level confidence level between 0 and 1
    */
-  ConfidenceSet whereReached(double y, double level) {
+  public ConfidenceSet whereReached(double y, double level) {
     ConfidenceSet fromCentre =
         Fieller.solve(y - meanY, residualVariance() / n, slope, slopeVariance(), t(level));
     if (fromCentre instanceof ConfidenceSet.Bounded bounded) {

@@ -7,10 +7,14 @@ import io.github.platenwire.method.Dimension;
 import io.github.platenwire.method.FractureType;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.record.Enclosure;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.terminal.Choice;
 import io.github.platenwire.terminal.Questions;
+import java.io.IOException;
 import java.math.BigDecimal;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -27,8 +31,10 @@ final class AfterTestQuestions {
   private final Questions questions;
   private final Set<AfterTest> asks;
   private final Specimen specimen;
+  private final Path raw;
 
-  AfterTestQuestions(Questions questions, Set<AfterTest> asks, Specimen specimen) {
+  AfterTestQuestions(Questions questions, Set<AfterTest> asks, Specimen specimen, Path raw) {
+    this.raw = raw;
     this.questions = questions;
     this.asks = asks;
     this.specimen = specimen;
@@ -103,8 +109,37 @@ final class AfterTestQuestions {
         fracture,
         words,
         aggregate,
+        asks.contains(AfterTest.BAR_IMPRINT) ? imprint() : Optional.empty(),
+        asks.contains(AfterTest.VOIDS)
+            ? questions.text("Voids or honeycombing in the break? (where, how large)")
+            : Optional.empty(),
         questions.text("Anything else to note?"),
+        asks.contains(AfterTest.PHOTOGRAPHS) ? enclosures() : List.of(),
         BreakPosition.NOT_RECORDED);
+  }
+
+  private Optional<String> imprint() {
+    return questions
+        .yesNo("Are the ribs of the bar seen in the concrete that came off it?")
+        .map(yes -> yes ? "seen" : "not-seen");
+  }
+
+  /** Copied beside the record at once: what is answered here is kept. */
+  private List<Enclosure> enclosures() {
+    List<Enclosure> kept = new ArrayList<>();
+    String question = "A photograph to keep with the record? (its file)";
+    while (true) {
+      Optional<String> answer = questions.text(question);
+      if (answer.isEmpty()) {
+        return kept;
+      }
+      try {
+        kept.add(Enclosure.keep(raw, Path.of(answer.get())));
+        question = "Kept as " + kept.get(kept.size() - 1).file() + ". Another one?";
+      } catch (IOException | InvalidPathException e) {
+        question = "It was not kept: " + e.getMessage() + ". Which file?";
+      }
+    }
   }
 
   private Optional<String> fractureType() {

@@ -8,6 +8,7 @@ import io.github.platenwire.recorder.Progress;
 import io.github.platenwire.recorder.TestClose;
 import io.github.platenwire.terminal.Cautions;
 import io.github.platenwire.terminal.ChecklistView;
+import io.github.platenwire.terminal.EntryLines;
 import io.github.platenwire.terminal.LiveEvent;
 import io.github.platenwire.terminal.LiveFace;
 import io.github.platenwire.terminal.LiveFrame;
@@ -93,8 +94,15 @@ final class Face {
     out.lines(ChecklistView.lines(items, columns(), look));
   }
 
-  /** What shows the running test. */
-  LiveFace live(TestFacts facts, Duration lineEvery) {
+  /**
+   * What shows the running test.
+   *
+   * @param log whether readings come minutes apart, and may be typed meanwhile
+   */
+  LiveFace live(TestFacts facts, Duration lineEvery, boolean log) {
+    if (log) {
+      return new EntryLines(out, look);
+    }
     return traits.redraws()
         ? new LiveScreen(out, sizes, SystemClocks.monotonic(), look, facts)
         : new PlainLines(out, SystemClocks.monotonic(), look, lineEvery);

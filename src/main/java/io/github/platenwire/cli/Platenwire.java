@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
       ReduceCommand.class,
       ExplainCommand.class,
       RecoverCommand.class,
+      ObserveCommand.class,
       CalibrationCommand.class,
       ChartCommand.class,
       HelpCommand.class,

@@ -5,15 +5,13 @@ import io.github.platenwire.lab.PrivateKeys;
 import io.github.platenwire.lab.Register;
 import io.github.platenwire.lab.RigLock;
 import io.github.platenwire.lab.SharedRegister;
-import io.github.platenwire.port.PortAddress;
-import io.github.platenwire.port.Ports;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.record.DiskFolder;
 import io.github.platenwire.recorder.LabRecovery;
 import io.github.platenwire.recorder.LabTest;
-import io.github.platenwire.recorder.OpenerFactory;
 import io.github.platenwire.recorder.RecorderClocks;
 import io.github.platenwire.recorder.TestClose;
+import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
@@ -62,6 +60,13 @@ final class RecordCommand implements Callable<Integer> {
       description = "The method (default: ${DEFAULT-VALUE}).")
   private String method = "compression-cylinder-c39";
 
+  @Option(
+      names = "--entries",
+      paramLabel = "FILE",
+      description =
+          "Take the readings of a typed channel from a table (CSV with time_min and depth_mm, or the like).")
+  private @Nullable Path entries;
+
   @Option(names = "--operator", paramLabel = "NAME", description = "Who runs the test.")
   private @Nullable String operator;
 
@@ -108,8 +113,7 @@ final class RecordCommand implements Callable<Integer> {
     UnitSystem first = lab.settings().unitsFirst();
     Face face = json ? Face.besideJson(first) : Face.standard(first);
     RecorderClocks clocks = RecorderClocks.system();
-    OpenerFactory openers =
-        (port, settings) -> Ports.opener(PortAddress.parse(port), settings, clocks.monotonic());
+    Typing typing = new Typing(clocks, Optional.ofNullable(entries));
     String name = rigName(lab);
     TestSession.Options options = options();
     String holder =
@@ -121,8 +125,10 @@ final class RecordCommand implements Callable<Integer> {
           .all()
           .forEach(report -> face.line(report.words()));
       SharedRegister.join(lab, name).ifPresent(face::line);
-      try (LabTest test = LabTest.open(lab, name, specimen, method, openers, clocks)) {
-        return new TestSession(test, new TestClose(lab, register), face, options).run();
+      try (LabTest test = LabTest.open(lab, name, specimen, method, typing.openers(), clocks)) {
+        return new TestSession(
+                test, new TestClose(lab, register), face, options, typing.desk(test, face))
+            .run();
       }
     }
   }

@@ -41,7 +41,8 @@ final class RunningView implements AutoCloseable {
                   test.specimen().series(),
                   test.rig().name(),
                   name == null ? "" : name.toString()),
-              lineEvery);
+              lineEvery,
+              progress.view().front().isPresent());
     }
     shown.show(Face.frame(progress, ghost));
   }

@@ -30,6 +30,7 @@ final class TestSession {
   private final TestClose close;
   private final Face face;
   private final Options options;
+  private final Optional<Typing.Desk> desk;
 
   /**
    * What the command line said. Immutable.
@@ -54,7 +55,9 @@ final class TestSession {
   /** Why the test may start, and what stands in the record of it. */
   private record Clearance(List<ChecklistItem> checklist, Optional<String> reason) {}
 
-  TestSession(LabTest test, TestClose close, Face face, Options options) {
+  TestSession(
+      LabTest test, TestClose close, Face face, Options options, Optional<Typing.Desk> desk) {
+    this.desk = desk;
     this.test = test;
     this.close = close;
     this.face = face;
@@ -111,7 +114,11 @@ final class TestSession {
               options.operator(),
               options.giveUpAfter(),
               Version.text(),
-              live::show);
+              progress -> {
+                live.show(progress);
+                desk.ifPresent(one -> one.desk().shown(progress));
+              });
+      desk.ifPresent(one -> one.open(questions, recording));
       try (OrderlyEnd end = new OrderlyEnd(recording)) {
         RecordedTest recorded = recording.await();
         live.close();
@@ -127,9 +134,12 @@ final class TestSession {
     }
     boolean ask = options.attended() && !end.wasOrdered() && recorded.failure().isEmpty();
     AfterTestQuestions after =
-        new AfterTestQuestions(questions, test.method().asks(), test.specimen());
+        new AfterTestQuestions(questions, test.method().asks(), test.specimen(), recorded.file());
     BreakPosition position = ask ? after.breakPosition() : BreakPosition.NOT_RECORDED;
     Observations seen = ask ? after.observations() : Observations.NONE;
+    if (desk.isPresent()) {
+      seen = seen.and(desk.get().enclose(recorded.file()));
+    }
     return new Done(
         recorded,
         Optional.of(close.close(test.method(), recorded, seen.withBreakPosition(position))),

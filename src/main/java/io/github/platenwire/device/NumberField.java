@@ -20,8 +20,9 @@ record NumberField(Unit unit, NumberFormat format, Words over) {
   /** More digits than any indicator shows. */
   private static final int MOST_DIGITS = 40;
 
-  /** The quantities that load frames and gauges send. */
-  private static final List<Quantity> QUANTITIES = List.of(Quantity.FORCE, Quantity.LENGTH);
+  /** The quantities that load frames, gauges and balances send. */
+  private static final List<Quantity> QUANTITIES =
+      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.MASS);
 
   static NumberField parse(TomlSection section) throws TomlException {
     section.allow(
@@ -57,7 +58,13 @@ record NumberField(Unit unit, NumberFormat format, Words over) {
     List<String> refusals = new ArrayList<>();
     for (Quantity quantity : QUANTITIES) {
       try {
-        return Unit.parse(symbol, quantity);
+        Unit unit = Unit.parse(symbol, quantity);
+        if (unit == Unit.POUND) {
+          throw section.error(
+              "unit",
+              "'lb' is a mass; a load in pounds is written 'lbf', and a balance here shows g or kg");
+        }
+        return unit;
       } catch (IllegalArgumentException e) {
         refusals.add(String.valueOf(e.getMessage()));
       }

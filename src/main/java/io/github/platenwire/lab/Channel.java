@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
  * One channel of a rig: a value that one device at one port keeps sending. Immutable.
  *
  * @param name unique in the rig; lower-case letters, digits and hyphens
- * @param quantity force or length
+ * @param quantity force, length or mass
  * @param unit the unit in which its readings are kept
  * @param port where its device is reached, as written
  * @param device the name of the device's definition

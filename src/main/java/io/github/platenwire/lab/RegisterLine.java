@@ -62,6 +62,8 @@ public record RegisterLine(
     RECOVERED("recovered"),
     /** A new version of a test's summary was made. */
     CORRECTION("correction"),
+    /** A new version of a test's summary was made, with observations added. */
+    OBSERVATION("observation"),
     /** From this line on the rig signs with another key. */
     KEY("key");
 

@@ -22,6 +22,10 @@ final class RigReader {
 
   private static final double LONGEST_MILLIS = 600_000;
 
+  /** What channels measure. */
+  private static final List<Quantity> MEASURED =
+      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.MASS);
+
   private RigReader() {}
 
   static Rig parse(String text, String source, String fileName) throws TomlException {
@@ -121,9 +125,9 @@ final class RigReader {
   }
 
   private static Quantity quantity(TomlSection section) throws TomlException {
-    String force = Quantity.FORCE.word();
-    String word = section.choice("quantity", force, Quantity.LENGTH.word());
-    return word.equals(force) ? Quantity.FORCE : Quantity.LENGTH;
+    String word =
+        section.choice("quantity", MEASURED.stream().map(Quantity::word).toArray(String[]::new));
+    return MEASURED.stream().filter(one -> one.word().equals(word)).findFirst().orElseThrow();
   }
 
   private static Unit unit(TomlSection section, Quantity quantity) throws TomlException {

@@ -6,39 +6,22 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * The rate of absorption of water by mass (ASTM C1585, from memory): I = gain/(area · density of
- * water), its least-squares slope on the square root of time, reported only when the points follow
- * a line with a correlation of at least 0.98. Stateless; safe for use by several threads.
+ * The rate of absorption of water by mass (ASTM C1585): I = gain/(area · density of water), its
+ * least-squares slope on the square root of time, reported only when the points follow a line
+ * closely enough. Immutable.
+ *
+ * @param leastCorrelation below this correlation no rate is reported
+ * @param waterGramsPerCubicMillimetre density of water as the method takes it
  */
-public final class Absorption {
-  /** Below this correlation C1585 lets no rate be reported (from memory). */
-  private static final double LEAST_CORRELATION = 0.98;
-
-  /** Water, grams a cubic millimetre, as C1585 takes it (from memory). */
-  private static final double WATER_GRAMS_PER_CUBIC_MILLIMETRE = 0.001;
-
-  private static final double INITIAL_FROM_SECONDS = 60;
-  private static final double INITIAL_TO_SECONDS = 6 * 3600.0;
-  private static final double SECONDARY_FROM_SECONDS = 86_400;
-  private static final double SECONDARY_TO_SECONDS = 7 * 86_400.0;
-
-  private Absorption() {}
-
-  /** The two stretches over which C1585 lays a line (from memory). */
-  public enum Stretch {
-    /** One minute to six hours. */
-    INITIAL(INITIAL_FROM_SECONDS, INITIAL_TO_SECONDS),
-    /** One to seven days. */
-    SECONDARY(SECONDARY_FROM_SECONDS, SECONDARY_TO_SECONDS);
-
-    private final double fromSeconds;
-    private final double toSeconds;
-
-    Stretch(double fromSeconds, double toSeconds) {
-      this.fromSeconds = fromSeconds;
-      this.toSeconds = toSeconds;
-    }
-
+public record Absorption(double leastCorrelation, double waterGramsPerCubicMillimetre) {
+  /**
+   * One stretch of time over which a line is laid.
+   *
+   * @param name such as {@code initial}
+   * @param fromSeconds its beginning, since the face met the water
+   * @param toSeconds its end
+   */
+  public record Stretch(String name, double fromSeconds, double toSeconds) {
     private boolean contains(double seconds) {
       return fromSeconds <= seconds && seconds <= toSeconds;
     }
@@ -57,9 +40,10 @@ public final class Absorption {
   /**
    * No rate: the points do not follow a line.
    *
-   * @param correlation found, below 0.98
+   * @param correlation found
+   * @param asked the least with which a rate is reported
    */
-  public record NotALine(double correlation) implements Outcome {}
+  public record NotALine(double correlation, double asked) implements Outcome {}
 
   /**
    * No rate: fewer than three points in the stretch.
@@ -74,9 +58,9 @@ public final class Absorption {
    * @param gainGrams since the first mass
    * @param areaSquareMillimetres of the face in the water, above zero
    */
-  public static double millimetres(double gainGrams, double areaSquareMillimetres) {
+  public double millimetres(double gainGrams, double areaSquareMillimetres) {
     Values.requirePositive("area", areaSquareMillimetres);
-    return gainGrams / (areaSquareMillimetres * WATER_GRAMS_PER_CUBIC_MILLIMETRE);
+    return gainGrams / (areaSquareMillimetres * waterGramsPerCubicMillimetre);
   }
 
   /**
@@ -86,7 +70,7 @@ public final class Absorption {
    * @param gainsGrams in the same order
    * @param areaSquareMillimetres of the face in the water, above zero
    */
-  public static Outcome rate(
+  public Outcome rate(
       double[] elapsedSeconds, double[] gainsGrams, double areaSquareMillimetres, Stretch stretch) {
     Values.requireSameLength("times", elapsedSeconds.length, "masses", gainsGrams.length);
     Values.requireNotNegative("time", elapsedSeconds);
@@ -106,6 +90,8 @@ public final class Absorption {
             .toArray();
     LineFit line = LineFit.of(roots, absorbed);
     double correlation = line.correlation();
-    return correlation >= LEAST_CORRELATION ? new Rate(line) : new NotALine(correlation);
+    return correlation >= leastCorrelation
+        ? new Rate(line)
+        : new NotALine(correlation, leastCorrelation);
   }
 }

@@ -1,14 +1,17 @@
 package io.github.platenwire.method;
 
 import java.util.List;
+import java.util.Set;
 
 /** A method that follows a crack. Immutable; safe for any thread. */
 final class CrackMethod implements Method {
   private final CrackRules rules;
+  private final Set<AfterTest> ask;
   private final String text;
 
-  CrackMethod(CrackRules rules, String text) {
+  CrackMethod(CrackRules rules, Set<AfterTest> ask, String text) {
     this.rules = rules;
+    this.ask = ask;
     this.text = text;
   }
 
@@ -30,6 +33,11 @@ final class CrackMethod implements Method {
   @Override
   public String text() {
     return text;
+  }
+
+  @Override
+  public Set<AfterTest> asks() {
+    return ask;
   }
 
   @Override

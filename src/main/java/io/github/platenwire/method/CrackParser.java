@@ -16,6 +16,7 @@ final class CrackParser {
     "name",
     "title",
     "standard",
+    "ask",
     "specimen",
     "alignment",
     "zero",

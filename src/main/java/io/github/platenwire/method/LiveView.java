@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param band the method's band of the rate, if it has one
  * @param bandApplies whether the rate is judged at this moment
  * @param crack the crack, where one is followed
+ * @param front how far water has gone, where that is followed
  */
 public record LiveView(
     Phase phase,
@@ -29,7 +30,8 @@ public record LiveView(
     double rateMegapascalsPerSecond,
     Optional<RateBand> band,
     boolean bandApplies,
-    Optional<CrackPart> crack) {
+    Optional<CrackPart> crack,
+    Optional<FrontPart> front) {
   /** A view without a crack. */
   public LiveView(
       Phase phase,
@@ -53,7 +55,54 @@ public record LiveView(
         rateMegapascalsPerSecond,
         band,
         bandApplies,
+        Optional.empty(),
         Optional.empty());
+  }
+
+  /** A view of a crack without a front. */
+  public LiveView(
+      Phase phase,
+      long seq,
+      long elapsedMicros,
+      double loadNewtons,
+      double peakNewtons,
+      double stressMegapascals,
+      double peakStressMegapascals,
+      double rateMegapascalsPerSecond,
+      Optional<RateBand> band,
+      boolean bandApplies,
+      Optional<CrackPart> crack) {
+    this(
+        phase,
+        seq,
+        elapsedMicros,
+        loadNewtons,
+        peakNewtons,
+        stressMegapascals,
+        peakStressMegapascals,
+        rateMegapascalsPerSecond,
+        band,
+        bandApplies,
+        crack,
+        Optional.empty());
+  }
+
+  /** A view of a front; there is no load. */
+  static LiveView ofFront(Phase phase, long seq, long elapsedMicros, FrontPart front) {
+    double none = Double.NaN;
+    return new LiveView(
+        phase,
+        seq,
+        elapsedMicros,
+        none,
+        none,
+        none,
+        none,
+        none,
+        Optional.empty(),
+        /* bandApplies= */ false,
+        Optional.empty(),
+        Optional.of(front));
   }
 
   /** The same view with its crack held beside an earlier specimen's. */
@@ -69,7 +118,8 @@ public record LiveView(
         rateMegapascalsPerSecond,
         band,
         bandApplies,
-        crack.map(part -> part.beside(ghost, loadNewtons)));
+        crack.map(part -> part.beside(ghost, loadNewtons)),
+        front);
   }
 
   /** How far a test is. */

@@ -10,6 +10,8 @@ import java.util.stream.Stream;
 final class MethodParser {
   private static final String FORMAT = "platenwire-method 1";
   private static final String SPLIT_BEAM = "split-beam";
+  private static final String FRONT = "front";
+  private static final String ABSORPTION = "absorption";
   private static final String NOTCHED_BEAM = "notched-beam";
 
   private MethodParser() {}
@@ -23,8 +25,11 @@ final class MethodParser {
       return new StrengthMethod(StrengthParser.parse(file, strength.get()), text);
     }
     return switch (kind) {
-      case SPLIT_BEAM -> new CrackMethod(SplitBeamParser.parse(file), text);
-      case NOTCHED_BEAM -> new CrackMethod(NotchedBeamParser.parse(file), text);
+      case SPLIT_BEAM -> new CrackMethod(SplitBeamParser.parse(file), AfterTest.parse(file), text);
+      case NOTCHED_BEAM ->
+          new CrackMethod(NotchedBeamParser.parse(file), AfterTest.parse(file), text);
+      case FRONT -> new FrontMethod(FrontParser.parse(file, /* absorption= */ false), text);
+      case ABSORPTION -> new FrontMethod(FrontParser.parse(file, /* absorption= */ true), text);
       default -> throw file.error("kind", "nobody reads methods of kind '" + kind + "'");
     };
   }
@@ -32,7 +37,7 @@ final class MethodParser {
   private static String[] kinds() {
     return Stream.concat(
             Arrays.stream(StrengthParser.Kind.values()).map(StrengthParser.Kind::word),
-            Stream.of(NOTCHED_BEAM, SPLIT_BEAM))
+            Stream.of(NOTCHED_BEAM, SPLIT_BEAM, FRONT, ABSORPTION))
         .toArray(String[]::new);
   }
 }

@@ -38,6 +38,22 @@ public interface MethodRun {
   }
 
   /**
+   * The next line that a person typed, in the order of the raw file. Most methods take it as any
+   * other reading.
+   *
+   * @param seq its number in the raw file
+   * @param elapsedMicros when it was typed, since the test's origin
+   * @param channel index of its channel in {@link TestSetting#channels}
+   * @param line as it stands in the raw file
+   * @param value in the channel's unit; NaN where nothing could be decoded
+   * @param quality only {@link Quality#OK} is used for a result
+   */
+  default void entry(
+      long seq, long elapsedMicros, int channel, String line, double value, Quality quality) {
+    reading(seq, elapsedMicros, channel, value, quality);
+  }
+
+  /**
    * Time has passed, whether or not there were readings: lets a tail end on a silent line.
    *
    * @param elapsedMicros time since the test's origin

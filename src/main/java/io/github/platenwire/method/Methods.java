@@ -20,7 +20,9 @@ public final class Methods {
           "splitting-cylinder-c496",
           "flexure-third-point-c78",
           "notched-beam-en14651",
-          "split-beam");
+          "split-beam",
+          "front-advance",
+          "absorption-c1585");
 
   private Methods() {}
 

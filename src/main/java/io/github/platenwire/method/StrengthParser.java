@@ -4,12 +4,10 @@ import io.github.platenwire.toml.TomlException;
 import io.github.platenwire.toml.TomlSection;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import java.util.stream.Stream;
 
 /** Reads a method file of a kind in which a specimen is broken by one load. Stateless. */
@@ -83,7 +81,7 @@ final class StrengthParser {
         parseRounding(rounding, RateParser.per(file.section("rate"))),
         new Numbers(machine).positive("accuracy-percent"),
         companions.isPresent() ? Optional.of(parseCompanions(companions.get())) : Optional.empty(),
-        parseAsk(file));
+        AfterTest.parse(file));
   }
 
   private static void allow(TomlSection file, Kind kind) throws TomlException {
@@ -145,24 +143,6 @@ final class StrengthParser {
               numbers.positive("days"), numbers.positive("tolerance-hours")));
     }
     return List.copyOf(ages);
-  }
-
-  private static Set<AfterTest> parseAsk(TomlSection file) throws TomlException {
-    Set<AfterTest> ask = EnumSet.noneOf(AfterTest.class);
-    for (String word : file.strings("ask")) {
-      Optional<AfterTest> one = AfterTest.ofWord(word);
-      if (one.isEmpty()) {
-        throw file.error(
-            "ask",
-            "'"
-                + word
-                + "' is nothing to ask; possible: "
-                + String.join(
-                    ", ", Arrays.stream(AfterTest.values()).map(AfterTest::word).toList()));
-      }
-      ask.add(one.get());
-    }
-    return Set.copyOf(ask);
   }
 
   private static String[] roundingKeys(String per) {

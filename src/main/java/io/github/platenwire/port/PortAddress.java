@@ -10,7 +10,7 @@ import java.util.Locale;
  *
  * <p>One of: a serial port by path or name ({@code /dev/ttyUSB0}, {@code ttyUSB0}, {@code COM3}, a
  * symbolic link), a serial server ({@code tcp://host:port}), a byte log played again ({@code
- * replay:FILE}).
+ * replay:FILE}), a person who types what was read ({@code typed}).
  */
 public sealed interface PortAddress {
   /** The address as the person wrote it. */
@@ -41,6 +41,21 @@ public sealed interface PortAddress {
   record ByteLog(String text, Path file) implements PortAddress {}
 
   /**
+   * A person who types what was read; see {@link TypedLines}.
+   *
+   * @param text as written
+   */
+  record Typed(String text) implements PortAddress {}
+
+  /** How a rig file names a person as a port. */
+  String TYPED = "typed";
+
+  /** Whether a port as a rig file names it is a person who types. */
+  static boolean isTyped(String text) {
+    return text.equals(TYPED);
+  }
+
+  /**
    * Reads an address.
    *
    * @throws IllegalArgumentException if it can be none; the message says what would be right
@@ -51,6 +66,9 @@ public sealed interface PortAddress {
     }
     if (text.chars().anyMatch(Character::isISOControl)) {
       throw wrong(text, "it has a control character in it");
+    }
+    if (isTyped(text)) {
+      return new Typed(text);
     }
     String lower = text.toLowerCase(Locale.ROOT);
     if (lower.startsWith("tcp:")) {
@@ -119,6 +137,6 @@ public sealed interface PortAddress {
             + text
             + "' is no port: "
             + why
-            + ". Right would be /dev/ttyUSB0, COM3, tcp://host:4001 or replay:FILE");
+            + ". Right would be /dev/ttyUSB0, COM3, tcp://host:4001, replay:FILE or typed");
   }
 }

@@ -22,6 +22,13 @@ public final class Ports {
     if (address instanceof PortAddress.ByteLog log) {
       return ReplayPort.onceOnly(log.file(), log.text(), ReplayPort.Pace.AS_RECORDED, clock);
     }
+    if (address instanceof PortAddress.Typed typed) {
+      return () -> {
+        throw new PortException(
+            PortException.Reason.UNUSABLE,
+            typed.text() + ": nobody types here; entries are typed into 'record'");
+      };
+    }
     return new SerialOpener(address.text(), settings, clock);
   }
 

@@ -24,6 +24,10 @@ public enum Quantity {
   STIFFNESS("stiffness"),
   /** Base unit joule. */
   ENERGY("energy"),
+  /** Base unit millimetre a second: how fast a front advances. */
+  SPEED("speed"),
+  /** Base unit millimetre a root of a second: advance or absorption against the root of time. */
+  ROOT_TIME_RATE("rate on the root of time"),
   /** A plain ratio; strain. */
   RATIO("ratio");
 

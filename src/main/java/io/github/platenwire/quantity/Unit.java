@@ -64,6 +64,13 @@ public enum Unit {
   KILONEWTON_PER_MILLIMETRE("kN/mm", "kN/mm", Quantity.STIFFNESS, "1000"),
   POUND_FORCE_PER_INCH("lbf/in", "[lbf_av]/[in_i]", Quantity.STIFFNESS, poundForcePerInch()),
 
+  MILLIMETRE_PER_MINUTE("mm/min", "mm/min", Quantity.SPEED, perMinute(BigDecimal.ONE)),
+  INCH_PER_MINUTE("in/min", "[in_i]/min", Quantity.SPEED, perMinute(new BigDecimal("25.4"))),
+
+  // UCUM has whole exponents only: the code is one of its annotations around a plain length.
+  MILLIMETRE_PER_ROOT_SECOND("mm/√s", "mm{per_root_second}", Quantity.ROOT_TIME_RATE, "1"),
+  INCH_PER_ROOT_SECOND("in/√s", "[in_i]{per_root_second}", Quantity.ROOT_TIME_RATE, "25.4"),
+
   JOULE("J", "J", Quantity.ENERGY, "1"),
   INCH_POUND_FORCE("in·lbf", "[in_i].[lbf_av]", Quantity.ENERGY, "0.1129848290276167"),
 

@@ -23,7 +23,9 @@ public record Provenance(
     /** The recovery of an interrupted test. */
     RECOVER("recover"),
     /** A correction of the specimen's measurements. */
-    CORRECT("correct");
+    CORRECT("correct"),
+    /** Observations that were added after the test. */
+    OBSERVE("observe");
 
     private final String word;
 
@@ -38,7 +40,7 @@ public record Provenance(
   }
 
   /**
-   * A correction.
+   * A correction, or an addition of observations, which changes no measurement.
    *
    * @param who who made it
    * @param when when, UTC

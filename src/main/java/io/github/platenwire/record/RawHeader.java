@@ -5,6 +5,7 @@ import io.github.platenwire.calibration.ScaleCorrection;
 import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.method.TestSetting;
+import io.github.platenwire.port.PortAddress;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
@@ -104,6 +105,11 @@ public record RawHeader(
       double lateAfterMillis,
       Optional<KeptFile> calibration,
       Correction correction) {
+    /** Whether its readings are typed by a person: these may come when they come. */
+    public boolean isTyped() {
+      return PortAddress.isTyped(port);
+    }
+
     /**
      * A channel whose decoded values are multiplied by a factor.
      *

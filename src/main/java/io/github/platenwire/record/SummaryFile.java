@@ -89,8 +89,23 @@ public final class SummaryFile {
         text(node, "fracture_type"),
         text(node, "fracture_words"),
         text(node, "aggregate"),
+        text(node, "imprint"),
+        text(node, "voids"),
         text(node, "notes"),
+        enclosures(node),
         breakPosition(node));
+  }
+
+  private static List<Enclosure> enclosures(JsonNode observations) {
+    List<Enclosure> enclosures = new ArrayList<>();
+    for (JsonNode one : observations.path("enclosures")) {
+      enclosures.add(
+          new Enclosure(
+              one.path("file").asText(),
+              one.path("sha256").asText(),
+              one.path("came_from").asText()));
+    }
+    return enclosures;
   }
 
   private static BreakPosition breakPosition(JsonNode observations) {

@@ -223,7 +223,19 @@ final class SummaryJson {
     optional(node, "fracture_type", observations.fractureType());
     optional(node, "fracture_words", observations.fractureWords());
     optional(node, "aggregate", observations.aggregate());
+    observations.imprint().ifPresent(seen -> node.put("imprint", seen));
+    observations.voids().ifPresent(words -> node.put("voids", words));
     optional(node, "notes", observations.notes());
+    if (!observations.enclosures().isEmpty()) {
+      ArrayNode enclosures = node.putArray("enclosures");
+      for (Enclosure one : observations.enclosures()) {
+        enclosures
+            .addObject()
+            .put("file", one.file())
+            .put("sha256", one.sha256())
+            .put("came_from", one.cameFrom());
+      }
+    }
     BreakPosition position = observations.breakPosition();
     if (position instanceof BreakPosition.Outside outside) {
       node.put("break_position", "outside the middle third");

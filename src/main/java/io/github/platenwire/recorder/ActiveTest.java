@@ -76,7 +76,11 @@ final class ActiveTest implements Recording {
     this.links = new LinkStates(channels, sources);
     this.test =
         new TestFile(
-            RawFileWriter.create(plan.folder(), file, header), run, tallies, clocks.stopwatch());
+            RawFileWriter.create(plan.folder(), file, header),
+            run,
+            tallies,
+            typed(),
+            clocks.stopwatch());
   }
 
   /**
@@ -112,6 +116,14 @@ final class ActiveTest implements Recording {
       events.add(event);
     }
     step(events, originNanos);
+  }
+
+  private boolean[] typed() {
+    boolean[] typed = new boolean[channels.size()];
+    for (int i = 0; i < typed.length; i++) {
+      typed[i] = channels.get(i).header().isTyped();
+    }
+    return typed;
   }
 
   boolean isOver() {

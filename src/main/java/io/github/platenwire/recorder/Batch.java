@@ -5,6 +5,7 @@ import io.github.platenwire.reading.Quality;
 import io.github.platenwire.record.ChannelTally;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Readings that were appended to the file and not yet written: they may be analysed only once they
@@ -17,9 +18,22 @@ final class Batch {
   private int[] frameBytes = new int[1024];
   private double[] values = new double[1024];
   private Quality[] qualities = new Quality[1024];
+  private @Nullable String[] typed = new @Nullable String[1024];
   private int size;
 
   void add(long seq, long micros, int channel, int bytes, double value, Quality quality) {
+    add(seq, micros, channel, bytes, value, quality, null);
+  }
+
+  /** The same with the line itself, where a person typed it. */
+  void add(
+      long seq,
+      long micros,
+      int channel,
+      int bytes,
+      double value,
+      Quality quality,
+      @Nullable String line) {
     if (size == seqs.length) {
       grow();
     }
@@ -29,6 +43,7 @@ final class Batch {
     frameBytes[size] = bytes;
     values[size] = value;
     qualities[size] = quality;
+    typed[size] = line;
     size++;
   }
 
@@ -40,6 +55,7 @@ final class Batch {
     frameBytes = Arrays.copyOf(frameBytes, to);
     values = Arrays.copyOf(values, to);
     qualities = Arrays.copyOf(qualities, to);
+    typed = Arrays.copyOf(typed, to);
   }
 
   /**
@@ -49,9 +65,19 @@ final class Batch {
    */
   void release(long writtenSeq, MethodRun run, List<ChannelTally> tallies) {
     for (int i = 0; i < size && seqs[i] <= writtenSeq; i++) {
-      run.reading(seqs[i], elapsedMicros[i], channels[i], frameBytes[i], values[i], qualities[i]);
+      give(i, run);
       tallies.get(channels[i]).count(elapsedMicros[i], qualities[i]);
     }
     size = 0;
+  }
+
+  private void give(int i, MethodRun run) {
+    String line = typed[i];
+    if (line == null) {
+      run.reading(seqs[i], elapsedMicros[i], channels[i], frameBytes[i], values[i], qualities[i]);
+    } else {
+      run.entry(seqs[i], elapsedMicros[i], channels[i], line, values[i], qualities[i]);
+      typed[i] = null;
+    }
   }
 }

@@ -125,7 +125,15 @@ public final class LabTest implements AutoCloseable {
   public List<ChecklistItem> check(boolean attended, Optional<String> reason, Duration patience)
       throws LabException, IOException {
     Predicate<Preview> enough =
-        preview -> preview.channels().stream().allMatch(c -> c.good() >= ENOUGH_READINGS);
+        preview -> {
+          for (int i = 0; i < channels.size(); i++) {
+            if (!channels.get(i).header().isTyped()
+                && preview.channels().get(i).good() < ENOUGH_READINGS) {
+              return false;
+            }
+          }
+          return true;
+        };
     Preview preview = connection.awaitPreview(enough, patience.toNanos());
     Instant now = clocks.wall().now();
     UnitSystem first = lab.settings().unitsFirst();

@@ -8,6 +8,9 @@ import java.util.List;
  * thread-safe.
  */
 final class LateWatch {
+  /** A person may take as long as it takes. */
+  private static final long NEVER = Long.MAX_VALUE;
+
   private final long[] allowedNanos;
   private final long[] lastNanos;
   private final boolean[] said;
@@ -15,7 +18,11 @@ final class LateWatch {
   LateWatch(List<ChannelSetup> channels, long nowNanos) {
     allowedNanos =
         channels.stream()
-            .mapToLong(channel -> (long) (channel.header().lateAfterMillis() * 1e6))
+            .mapToLong(
+                channel ->
+                    channel.header().isTyped()
+                        ? NEVER
+                        : (long) (channel.header().lateAfterMillis() * 1e6))
             .toArray();
     lastNanos = new long[allowedNanos.length];
     said = new boolean[allowedNanos.length];
@@ -40,14 +47,14 @@ final class LateWatch {
   /** How long the channel that spoke last has been silent. */
   long silenceNanos(long nowNanos) {
     long silence = Long.MAX_VALUE;
-    for (long last : lastNanos) {
-      silence = Math.min(silence, nowNanos - last);
+    for (int channel = 0; channel < lastNanos.length; channel++) {
+      silence = Math.min(silence, silenceNanos(channel, nowNanos));
     }
     return silence;
   }
 
-  /** How long a channel has been silent. */
+  /** How long a channel has been silent; a person who types never is. */
   long silenceNanos(int channel, long nowNanos) {
-    return nowNanos - lastNanos[channel];
+    return allowedNanos[channel] == NEVER ? 0 : nowNanos - lastNanos[channel];
   }
 }

@@ -156,7 +156,12 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
         return;
       }
       decode(row, channel, source);
-      batch.add(row.seq(), row.elapsedMicros(), channel, row.received().length, value, quality);
+      String line =
+          header.channels().get(channel).isTyped() && row.quality() != Quality.LATE
+              ? new String(row.received(), StandardCharsets.UTF_8)
+              : null;
+      batch.add(
+          row.seq(), row.elapsedMicros(), channel, row.received().length, value, quality, line);
       batch.release(row.seq(), run, tallies);
     }
 

@@ -9,6 +9,7 @@ import io.github.platenwire.record.CloseReason;
 import io.github.platenwire.record.Closing;
 import io.github.platenwire.record.RawFileWriter;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
@@ -32,6 +33,7 @@ final class TestFile implements AutoCloseable {
   private final MonotonicClock stopwatch;
   private final List<ChannelTally> tallies;
   private final Batch batch = new Batch();
+  private final boolean[] typed;
   private final long[] lastMicros;
   private long lastAnyMicros;
   private long lastEventMicros;
@@ -40,10 +42,15 @@ final class TestFile implements AutoCloseable {
   private long events;
 
   TestFile(
-      RawFileWriter writer, MethodRun run, List<ChannelTally> tallies, MonotonicClock stopwatch) {
+      RawFileWriter writer,
+      MethodRun run,
+      List<ChannelTally> tallies,
+      boolean[] typed,
+      MonotonicClock stopwatch) {
     this.writer = writer;
     this.run = run;
     this.tallies = tallies;
+    this.typed = typed;
     this.stopwatch = stopwatch;
     this.lastMicros = new long[tallies.size()];
     this.forcer = Forcer.start(writer, stopwatch);
@@ -56,7 +63,8 @@ final class TestFile implements AutoCloseable {
     lastMicros[channel] = at;
     lastAnyMicros = Math.max(lastAnyMicros, at);
     long seq = writer.reading(at, channel, frame, from, length, value, quality);
-    batch.add(seq, at, channel, length, value, quality);
+    String line = typed[channel] ? new String(frame, from, length, StandardCharsets.UTF_8) : null;
+    batch.add(seq, at, channel, length, value, quality, line);
   }
 
   /** Appends the row that says a channel is late. */

@@ -131,7 +131,9 @@ public final class MeasurementSentences {
     if (outcome instanceof Absorption.NotALine bent) {
       return "No rate of absorption: the points do not follow a line (r = "
           + Figures.fixed(bent.correlation(), 4)
-          + ", at least 0.98 is asked).";
+          + ", at least "
+          + Figures.plain(bent.asked())
+          + " is asked).";
     }
     return "No rate of absorption: only "
         + ((Absorption.TooFew) outcome).points()

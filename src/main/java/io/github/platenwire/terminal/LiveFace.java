@@ -1,7 +1,7 @@
 package io.github.platenwire.terminal;
 
 /** Something that shows a running test. Failures to show anything are swallowed, never thrown. */
-public sealed interface LiveFace extends AutoCloseable permits LiveScreen, PlainLines {
+public sealed interface LiveFace extends AutoCloseable permits LiveScreen, PlainLines, EntryLines {
   /**
    * Shows how things stand. To be called often, and at least once for each event; may choose to
    * write nothing.

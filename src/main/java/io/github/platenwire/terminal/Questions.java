@@ -84,6 +84,15 @@ public final class Questions {
     return answer("words");
   }
 
+  /** One line as typed, without a question; empty when there is no more. */
+  public Optional<String> line() {
+    try {
+      return Optional.ofNullable(in.readLine());
+    } catch (IOException e) {
+      return Optional.empty();
+    }
+  }
+
   private void ask(String question) {
     out.print("\n");
     for (String line : TextWidth.wrap(look.glyphs().text(question), columns())) {

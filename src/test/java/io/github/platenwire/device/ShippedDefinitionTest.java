@@ -54,6 +54,13 @@ class ShippedDefinitionTest {
           Map.entry(
               Hex.latin1("AA 55 00 00 30 39 00 00 09 C4 00 81 C7"),
               List.of("1234.5 N ok", "250.0 µm ok")),
+          "typed-length",
+          Map.entry(
+              "\n>45.2 mm;\n>1.78 in; after 5700 s\n>45.8 mm; for 12\n45.8\n",
+              List.of("45.2 mm ok", "1.78 in ok", "45.8 mm ok", "garbled")),
+          "typed-mass",
+          Map.entry(
+              "\n>1543.21 g;\n>1.54321 kg; for 2\n", List.of("1543.21 g ok", "1.54321 kg ok")),
           "registers-load-and-gauge",
           Map.entry(
               Hex.latin1("01 03 08 44 9A 50 00 00 00 09 C4 A1 8E"),

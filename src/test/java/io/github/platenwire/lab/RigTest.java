@@ -161,9 +161,9 @@ class RigTest {
             "6:1: 'event' is kept for what happens in a test; name the channel otherwise"),
         arguments(
             "\"force\"",
-            "\"mass\"",
-            "7:1: 'mass' is not possible for quantity; possible: force, length"),
-        arguments("\"kN\"", "\"lb\"", "8:1: 'lb' is a mass; a load in pounds is written 'lbf'"),
+            "\"heat\"",
+            "7:1: 'heat' is not possible for quantity; possible: force, length, mass"),
+        arguments("\"kN\"", "\"lb\"", "8:1: 'lb' is a heat; a load in pounds is written 'lbf'"),
         arguments(
             "\"kN\"",
             "\"mm\"",

@@ -12,6 +12,14 @@ import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
 class FrontTest {
+  /** As config/methods/absorption-c1585.toml has it (from memory of ASTM C1585). */
+  private static final Absorption C1585 = new Absorption(0.98, 0.001);
+
+  private static final Absorption.Stretch INITIAL =
+      new Absorption.Stretch("initial", 60, 6 * 3600.0);
+  private static final Absorption.Stretch SECONDARY =
+      new Absorption.Stretch("secondary", 86_400, 7 * 86_400.0);
+
   private static final double[] C1585_SECONDS = {
     60, 300, 600, 1200, 1800, 3600, 7200, 10800, 14400, 18000, 21600
   };
@@ -121,13 +129,12 @@ class FrontTest {
     for (int i = 0; i < grams.length; i++) {
       grams[i] = (0.10 + 0.012 * Math.sqrt(C1585_SECONDS[i])) * AREA * 0.001;
     }
-    Absorption.Outcome outcome =
-        Absorption.rate(C1585_SECONDS, grams, AREA, Absorption.Stretch.INITIAL);
+    Absorption.Outcome outcome = C1585.rate(C1585_SECONDS, grams, AREA, INITIAL);
     LineFit line = ((Absorption.Rate) outcome).line();
     assertThat(line.slope()).isCloseTo(0.012, within(1e-14));
     assertThat(line.intercept()).isCloseTo(0.10, within(1e-12));
     assertThat(line.correlation()).isCloseTo(1, within(1e-12));
-    assertThat(Absorption.rate(C1585_SECONDS, grams, AREA, Absorption.Stretch.SECONDARY))
+    assertThat(C1585.rate(C1585_SECONDS, grams, AREA, SECONDARY))
         .isEqualTo(new Absorption.TooFew(0));
   }
 
@@ -137,8 +144,7 @@ class FrontTest {
     for (int i = 0; i < grams.length; i++) {
       grams[i] = Math.min(1.0, 0.05 * Math.sqrt(C1585_SECONDS[i])) + 0.0001 * i;
     }
-    Absorption.Outcome outcome =
-        Absorption.rate(C1585_SECONDS, grams, AREA, Absorption.Stretch.INITIAL);
+    Absorption.Outcome outcome = C1585.rate(C1585_SECONDS, grams, AREA, INITIAL);
     assertThat(((Absorption.NotALine) outcome).correlation()).isLessThan(0.98);
     assertThat(MeasurementSentences.absorption(outcome))
         .startsWith("No rate of absorption: the points do not follow a line (r = 0.");

@@ -10,6 +10,14 @@ import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class MeasurementSentencesTest {
+  /** As config/methods/absorption-c1585.toml has it (from memory of ASTM C1585). */
+  private static final Absorption C1585 = new Absorption(0.98, 0.001);
+
+  private static final Absorption.Stretch INITIAL =
+      new Absorption.Stretch("initial", 60, 6 * 3600.0);
+  private static final Absorption.Stretch SECONDARY =
+      new Absorption.Stretch("secondary", 86_400, 7 * 86_400.0);
+
   private static final CrackRatio.Outcome FOUND =
       new CrackRatio.Found(7.49, new Interval(5.31, 10.57), 3.9, 3, 4);
 
@@ -68,13 +76,9 @@ class MeasurementSentencesTest {
   void absorption_rateOrTooFew_saysWhich() {
     double[] seconds = {60, 300, 600, 1200, 1800, 3600, 7200};
     double[] grams = {1.5, 2.4, 3.1, 4.1, 4.8, 6.5, 8.8};
-    assertThat(
-            MeasurementSentences.absorption(
-                Absorption.rate(seconds, grams, 7854, Absorption.Stretch.INITIAL)))
+    assertThat(MeasurementSentences.absorption(C1585.rate(seconds, grams, 7854, INITIAL)))
         .matches("Rate of absorption 0\\.012\\d+ mm/√s \\(95 % interval 0.01.*; n = 7\\)\\.");
-    assertThat(
-            MeasurementSentences.absorption(
-                Absorption.rate(seconds, grams, 7854, Absorption.Stretch.SECONDARY)))
+    assertThat(MeasurementSentences.absorption(C1585.rate(seconds, grams, 7854, SECONDARY)))
         .isEqualTo("No rate of absorption: only 0 readings in this stretch, three are needed.");
   }
 }

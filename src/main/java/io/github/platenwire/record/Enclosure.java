@@ -1,0 +1,89 @@
+package io.github.platenwire.record;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * A file kept beside a record, mostly a photograph of the broken specimen. Immutable.
+ *
+ * @param file its name beside the raw file, without folder
+ * @param sha256 its SHA-256, 64 hex digits
+ * @param cameFrom the name of the file that was copied
+ */
+public record Enclosure(String file, String sha256, String cameFrom) {
+  private static final String RAW = ".raw.csv";
+
+  /** Larger than any photograph; what is larger was most likely named by mistake. */
+  private static final long MOST_BYTES = 100_000_000;
+
+  /**
+   * Copies a file beside a record, under the record's own name with a number.
+   *
+   * @param raw the record's raw file
+   * @param source the file to be kept; it stays where it is
+   * @throws IOException if it cannot be read or written, or is too large; the message says so
+   */
+  public static Enclosure keep(Path raw, Path source) throws IOException {
+    if (!Files.isRegularFile(source)) {
+      throw new IOException("there is no file " + source);
+    }
+    if (Files.size(source) > MOST_BYTES) {
+      throw new IOException(
+          source + " is larger than 100 MB; make a smaller copy of it and keep that");
+    }
+    byte[] bytes = Files.readAllBytes(source);
+    Path kept = freePlace(raw, ending(source));
+    DurableFile.create(kept, bytes);
+    return new Enclosure(
+        String.valueOf(kept.getFileName()),
+        Digests.sha256Hex(bytes),
+        String.valueOf(source.getFileName()));
+  }
+
+  private static Path freePlace(Path raw, String ending) {
+    String name = String.valueOf(raw.getFileName());
+    String stem = name.substring(0, name.length() - RAW.length());
+    int number = 1;
+    while (isTaken(raw, stem + ".enclosure-" + number)) {
+      number++;
+    }
+    return raw.resolveSibling(stem + ".enclosure-" + number + ending);
+  }
+
+  /** Whether a number is taken, with whatever ending. */
+  private static boolean isTaken(Path raw, String name) {
+    String[] names = raw.toAbsolutePath().getParent().toFile().list();
+    if (names == null) {
+      return false;
+    }
+    for (String there : names) {
+      if (there.startsWith(name + ".") || there.equals(name)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Its ending with the dot, in small letters; none if it is not plain. */
+  private static String ending(Path source) {
+    String name = String.valueOf(source.getFileName()).toLowerCase(Locale.ROOT);
+    int dot = name.lastIndexOf('.');
+    String ending = dot < 0 ? "" : name.substring(dot);
+    return ending.matches("\\.[a-z0-9]{1,5}") ? ending : "";
+  }
+
+  /** What has become of the kept file: empty if it is as it was. */
+  public Optional<String> fault(Path raw) throws IOException {
+    Path kept = raw.resolveSibling(file);
+    if (!Files.isRegularFile(kept)) {
+      return Optional.of(file + " is missing");
+    }
+    String now = Digests.sha256Hex(Files.readAllBytes(kept));
+    return now.equals(sha256)
+        ? Optional.empty()
+        : Optional.of(file + " has sha256=" + now + ", but was kept with " + sha256);
+  }
+}

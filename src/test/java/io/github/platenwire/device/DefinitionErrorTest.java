@@ -130,7 +130,7 @@ class DefinitionErrorTest {
         "16 | kind = \"numbr\"                 | 16:1: 'numbr' is not possible for kind, did you mean 'number'?",
         "16 | kind = \"text\"                  | 12:1: no field of the layout is a number",
         "17 | unit = \"lb\"                    | 17:1: 'lb' is a mass; a load in pounds is written 'lbf'",
-        "17 | unit = \"kg\"                    | 17:1: 'kg' is no unit of force; possible: N, kN",
+        "17 | unit = \"ms\"                    | 17:1: 'ms' is no unit of force; possible: N, kN",
         "17 | unit = \"MPa\"                   | 17:1: 'MPa' is no unit of force",
         "17 | # none                           | 15:1: 'unit' is missing in [fields.load]",
         "18 | decimal = \";\"                  | 18:1: ';' is not possible for decimal; possible: ., ,",

@@ -163,7 +163,7 @@ class RigTest {
             "\"force\"",
             "\"heat\"",
             "7:1: 'heat' is not possible for quantity; possible: force, length, mass"),
-        arguments("\"kN\"", "\"lb\"", "8:1: 'lb' is a heat; a load in pounds is written 'lbf'"),
+        arguments("\"kN\"", "\"lb\"", "8:1: 'lb' is a mass; a load in pounds is written 'lbf'"),
         arguments(
             "\"kN\"",
             "\"mm\"",

@@ -1,15 +1,19 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.chart.ChartWriter;
+import io.github.platenwire.chart.FrontChart;
+import io.github.platenwire.chart.FrontTrace;
 import io.github.platenwire.chart.LoadChart;
 import io.github.platenwire.chart.LoadTrace;
 import io.github.platenwire.chart.Theme;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.terminal.SystemTerminal;
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.jfree.chart.JFreeChart;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -20,7 +24,7 @@ import picocli.CommandLine.Parameters;
     name = "chart",
     description = {
       "Draw load over time of a test out of its raw file, with zero, greatest load and break, and",
-      "below it the rate of loading in its band."
+      "below it the rate of loading in its band; of a front its depth over time with both lines."
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
@@ -50,15 +54,20 @@ final class ChartCommand implements Callable<Integer> {
     if (out == null) {
       throw new CommandException(ExitCode.USAGE, "say --out FILE.png or --out FILE.svg");
     }
-    LoadTrace trace;
+    ChartWriter.write(chart(), out);
+    SystemTerminal.out().lines(List.of("Chart: " + out));
+    return ExitCode.FINE;
+  }
+
+  private JFreeChart chart() throws IOException, CommandException {
     try {
-      trace = LoadTrace.read(record);
+      Optional<FrontTrace> front = FrontTrace.read(record);
+      return front.isPresent()
+          ? FrontChart.of(front.get(), theme(dark))
+          : LoadChart.of(LoadTrace.read(record), theme(dark));
     } catch (RawFileException e) {
       throw new CommandException(ExitCode.NOT_MET, String.valueOf(e.getMessage()), e);
     }
-    ChartWriter.write(LoadChart.of(trace, theme(dark)), out);
-    SystemTerminal.out().lines(List.of("Chart: " + out));
-    return ExitCode.FINE;
   }
 
   /** Refuses a chart's name that says not as what it is to be written. */

@@ -10,7 +10,7 @@ import java.util.List;
 final class AbsorptionOutcome {
   private final FrontRules.AbsorptionRules rules;
   private final double area;
-  private final List<FrontEntries.Reading> counted;
+  private final List<FrontPart.Reading> counted;
   private final FrontFigures figures;
   private final List<MethodResult.Check> checks = new ArrayList<>();
   private final List<String> departures;
@@ -26,7 +26,7 @@ final class AbsorptionOutcome {
   MethodResult result() {
     figures.last(counted, Quantity.MASS);
     if (!counted.isEmpty()) {
-      double[] seconds = counted.stream().mapToDouble(FrontEntries.Reading::seconds).toArray();
+      double[] seconds = counted.stream().mapToDouble(FrontPart.Reading::seconds).toArray();
       double[] gains = counted.stream().mapToDouble(this::gainGrams).toArray();
       figures.length(
           "absorption",
@@ -38,7 +38,7 @@ final class AbsorptionOutcome {
   }
 
   /** Since the first reading, the mass before the water. */
-  private double gainGrams(FrontEntries.Reading reading) {
+  private double gainGrams(FrontPart.Reading reading) {
     return Unit.GRAM.fromBase(reading.base() - counted.get(0).base());
   }
 

@@ -1,5 +1,6 @@
 package io.github.platenwire.method;
 
+import io.github.platenwire.method.FrontPart.Reading;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -33,15 +34,6 @@ final class FrontEntries {
 
   private final List<String> leftOut = new ArrayList<>();
   private double zeroSeconds = Double.NaN;
-
-  /**
-   * One reading that counts.
-   *
-   * @param seq of the row that it rests on
-   * @param seconds since time zero
-   * @param base in the quantity's base unit
-   */
-  record Reading(long seq, double seconds, double base) {}
 
   /**
    * Nothing read yet.

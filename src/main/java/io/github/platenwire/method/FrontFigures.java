@@ -23,9 +23,9 @@ final class FrontFigures {
   private final List<Long> rows;
   private final List<Figure> figures = new ArrayList<>();
 
-  FrontFigures(FrontRules.Rounding rounding, List<FrontEntries.Reading> counted) {
+  FrontFigures(FrontRules.Rounding rounding, List<FrontPart.Reading> counted) {
     this.rounding = rounding;
-    List<Long> all = counted.stream().map(FrontEntries.Reading::seq).toList();
+    List<Long> all = counted.stream().map(FrontPart.Reading::seq).toList();
     this.rows =
         all.size() > MOST_ROWS ? List.of(all.get(0), all.get(all.size() - 1)) : List.copyOf(all);
   }
@@ -35,13 +35,13 @@ final class FrontFigures {
   }
 
   /** How many readings count, and the last of them. */
-  void last(List<FrontEntries.Reading> counted, Quantity quantity) {
+  void last(List<FrontPart.Reading> counted, Quantity quantity) {
     BigDecimal whole = BigDecimal.ONE;
     add("readings", "Readings that count", counted.size(), Unit.ONE, Unit.ONE, Steps.same(whole));
     if (counted.isEmpty()) {
       return;
     }
-    FrontEntries.Reading last = counted.get(counted.size() - 1);
+    FrontPart.Reading last = counted.get(counted.size() - 1);
     boolean length = quantity == Quantity.LENGTH;
     Unit si = length ? Unit.MILLIMETRE : Unit.GRAM;
     Unit other = length ? Unit.INCH : Unit.GRAM;

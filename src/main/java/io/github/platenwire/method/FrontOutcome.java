@@ -21,7 +21,7 @@ final class FrontOutcome {
 
   private final FrontRules rules;
   private final ChannelFacts channel;
-  private final List<FrontEntries.Reading> counted;
+  private final List<FrontPart.Reading> counted;
   private final FrontFigures figures;
   private final List<MethodResult.Check> checks = new ArrayList<>();
   private final List<String> departures;

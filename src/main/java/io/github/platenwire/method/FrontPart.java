@@ -1,6 +1,7 @@
 package io.github.platenwire.method;
 
 import io.github.platenwire.quantity.Quantity;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -16,6 +17,7 @@ import java.util.OptionalDouble;
  * @param leftOut why the latest entry does not count, if it does not
  * @param millimetresPerSecond slope of the line in time, once three lengths are there
  * @param millimetresPerRootSecond slope of the line in the root of time, likewise
+ * @param readings all that count, by time
  */
 public record FrontPart(
     long seen,
@@ -26,4 +28,19 @@ public record FrontPart(
     Quantity quantity,
     Optional<String> leftOut,
     OptionalDouble millimetresPerSecond,
-    OptionalDouble millimetresPerRootSecond) {}
+    OptionalDouble millimetresPerRootSecond,
+    List<Reading> readings) {
+  /** Makes the list immutable. */
+  public FrontPart {
+    readings = List.copyOf(readings);
+  }
+
+  /**
+   * One reading that counts.
+   *
+   * @param seq of the row that it rests on
+   * @param seconds since the first
+   * @param base in the quantity's base unit
+   */
+  public record Reading(long seq, double seconds, double base) {}
+}

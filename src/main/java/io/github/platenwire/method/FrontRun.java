@@ -108,9 +108,10 @@ final class FrontRun implements MethodRun {
 
   private FrontPart part() {
     boolean none = entries.isEmpty();
-    FrontEntries.Reading last = none ? null : entries.ofEntry(lastSeq);
+    FrontPart.Reading last = none ? null : entries.ofEntry(lastSeq);
+    List<FrontPart.Reading> counted = entries.counted();
     Optional<FrontLines> lines =
-        rules.absorption().isPresent() ? Optional.empty() : FrontLines.of(entries.counted());
+        rules.absorption().isPresent() ? Optional.empty() : FrontLines.of(counted);
     return new FrontPart(
         seen,
         entries.size(),
@@ -120,7 +121,8 @@ final class FrontRun implements MethodRun {
         rules.quantity(),
         leftOut,
         slope(lines.map(FrontLines::advance).map(FrontAdvance::linear)),
-        slope(lines.map(FrontLines::advance).map(FrontAdvance::squareRoot)));
+        slope(lines.map(FrontLines::advance).map(FrontAdvance::squareRoot)),
+        counted);
   }
 
   private static OptionalDouble slope(Optional<LineFit> line) {

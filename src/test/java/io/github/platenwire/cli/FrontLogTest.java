@@ -7,9 +7,11 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
+import io.github.platenwire.chart.FrontTrace;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.RegisterCheck;
+import io.github.platenwire.method.FrontPart;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.record.RawFileReader;
 import io.github.platenwire.record.RawRow;
@@ -161,6 +163,15 @@ class FrontLogTest {
     assertThat(enclosure.path("came_from").asText()).isEqualTo("depths.csv");
     Path kept = TestLab.only(lab, ".enclosure-1.csv");
     assertThat(Files.readString(kept)).isEqualTo(text);
+    Path raw = TestLab.only(lab, ".raw.csv");
+    FrontTrace trace = FrontTrace.read(raw).orElseThrow();
+    assertThat(trace.front().readings())
+        .extracting(FrontPart.Reading::seconds)
+        .containsExactly(0.0, 1800.0, 3600.0, 7200.0, 14400.0, 21600.0);
+    Path chart = folder.resolve("front.svg");
+    Program draw = Program.run("chart", raw, "--out", chart);
+    assertThat(draw.awaitExit()).as(draw.err()).isZero();
+    assertThat(Files.readString(chart)).contains("readings that count", "line in the root of time");
     assertThat(schema().validate(summary)).isEmpty();
   }
 

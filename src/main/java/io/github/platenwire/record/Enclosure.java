@@ -55,7 +55,8 @@ public record Enclosure(String file, String sha256, String cameFrom) {
 
   /** Whether a number is taken, with whatever ending. */
   private static boolean isTaken(Path raw, String name) {
-    String[] names = raw.toAbsolutePath().getParent().toFile().list();
+    Path folder = raw.toAbsolutePath().getParent();
+    String[] names = folder == null ? null : folder.toFile().list();
     if (names == null) {
       return false;
     }

@@ -18,6 +18,10 @@ import picocli.CommandLine.Option;
 final class EmulatedSpecimen {
   private static final double WIDTH_AT = 1.5;
   private static final double GREATEST = 2;
+
+  /** A lone gauge cannot tell a crack's jump from a knock against itself. */
+  private static final double JUMP_SHARE = 0.01;
+
   private static final double SECONDS_TO_CRACK = 10;
 
   @Option(
@@ -83,7 +87,7 @@ final class EmulatedSpecimen {
 
   private BeamTruth beamTruth() {
     EmulatedBeam made =
-        EmulatedBeam.withWidth(crackNewtons, WIDTH_AT * crackNewtons, widthMillimetres);
+        EmulatedBeam.withWidth(crackNewtons, WIDTH_AT * crackNewtons, widthMillimetres, JUMP_SHARE);
     BeamProgram program =
         new BeamProgram(idleSeconds)
             .to(GREATEST * crackNewtons, crackNewtons / SECONDS_TO_CRACK)

@@ -105,7 +105,8 @@ class BadDevicesTest {
             while (end > 0) {
               byte[] request = Arrays.copyOf(held, end);
               held = Arrays.copyOfRange(held, end, held.length);
-              boolean counts = modbus || new String(request, StandardCharsets.US_ASCII).contains("READ?");
+              boolean counts =
+                  modbus || new String(request, StandardCharsets.US_ASCII).contains("READ?");
               if (counts) {
                 answers.answer(asked.getAndIncrement(), request);
               }
@@ -202,7 +203,8 @@ class BadDevicesTest {
     Path file = folder.resolve("bad.raw.csv");
     bench.record(
         file,
-        progress -> goOnWhenLate(progress, frame, name.equals(LINE) ? 2 : 1) && progress.readings() >= 6,
+        progress ->
+            goOnWhenLate(progress, frame, name.equals(LINE) ? 2 : 1) && progress.readings() >= 6,
         () ->
             start(
                 () -> {
@@ -211,7 +213,10 @@ class BadDevicesTest {
                   line.write(frame, 0, 4);
                 }));
     List<RawRow> rows = DeviceBench.rows(file, "load");
-    assertThat(rows).extracting(RawRow::quality).contains(Quality.LATE).doesNotContain(Quality.GARBLED);
+    assertThat(rows)
+        .extracting(RawRow::quality)
+        .contains(Quality.LATE)
+        .doesNotContain(Quality.GARBLED);
     assertGood(rows, 4);
   }
 

@@ -40,7 +40,8 @@ public record CalibrationCheck(
   /**
    * Holds a calibration against a standard.
    *
-   * @throws IllegalArgumentException if the standard is for another quantity
+   * @throws IllegalArgumentException if the standard is for another quantity, or limits strains and
+   *     no gauge length is given; the message is fit for a person
    */
   public static CalibrationCheck of(
       CalibrationRuns runs, Correction correction, LimitTable limits) {
@@ -51,6 +52,12 @@ public record CalibrationCheck(
               + limits.quantity().word()
               + ", but the runs are in "
               + runs.unit().symbol());
+    }
+    if (limits.limitsStrain() && runs.gaugeLength().isEmpty()) {
+      throw new IllegalArgumentException(
+          limits.title()
+              + " limits errors of strain, so the gauge length must be known; add 'gauge-length' to"
+              + " the calibration");
     }
     List<StepErrors> steps = new ArrayList<>();
     for (int step = 0; step < runs.steps(); step++) {
@@ -75,7 +82,7 @@ public record CalibrationCheck(
 
   /** Every figure of a step that a class limits. */
   public List<Judgement> judgements(StepErrors step, ClassLimits of) {
-    return Judgement.of(step, runs.unit(), of);
+    return Judgement.of(step, runs, of);
   }
 
   /** The zero against the limit of a class, if there are both. */
@@ -85,17 +92,28 @@ public record CalibrationCheck(
     return judgements.stream().findFirst();
   }
 
+  /** The gauge length against the limit of a class, if there are both. */
+  public Optional<Judgement> gaugeLengthJudgement(ClassLimits of) {
+    List<Judgement> judgements = new ArrayList<>();
+    OptionalDouble error =
+        runs.gaugeLength().map(GaugeLength::errorPercent).orElse(OptionalDouble.empty());
+    Judgement.percent(judgements, "gauge length", error, of.gaugeLengthPercent());
+    return judgements.stream().findFirst();
+  }
+
   private boolean meets(StepErrors step, ClassLimits of) {
     return judgements(step, of).stream().allMatch(Judgement::met);
   }
 
-  private boolean zeroMeets(ClassLimits of) {
-    return zeroJudgement(of).map(Judgement::met).orElse(true);
+  /** Whether what holds for all steps is within the class. */
+  private boolean wholeMeets(ClassLimits of) {
+    return zeroJudgement(of).map(Judgement::met).orElse(true)
+        && gaugeLengthJudgement(of).map(Judgement::met).orElse(true);
   }
 
-  /** The strictest class that a step meets, the zero after the runs included. */
+  /** The strictest class that a step meets, zero and gauge length included. */
   public Optional<ClassLimits> classOf(StepErrors step) {
-    return limits.classes().stream().filter(of -> meets(step, of) && zeroMeets(of)).findFirst();
+    return limits.classes().stream().filter(of -> meets(step, of) && wholeMeets(of)).findFirst();
   }
 
   /**
@@ -106,7 +124,7 @@ public record CalibrationCheck(
     while (from > 0 && meets(steps.get(from - 1), of)) {
       from--;
     }
-    if (from == steps.size() || !zeroMeets(of)) {
+    if (from == steps.size() || !wholeMeets(of)) {
       return Optional.empty();
     }
     return Optional.of(
@@ -164,6 +182,9 @@ public record CalibrationCheck(
     zeroJudgement(of)
         .filter(judgement -> !judgement.met())
         .ifPresent(judgement -> failures.add(judgement.words() + " of the greatest applied value"));
+    gaugeLengthJudgement(of)
+        .filter(judgement -> !judgement.met())
+        .ifPresent(judgement -> failures.add(judgement.words() + " of the nominal length"));
     for (StepErrors step : steps) {
       if (step.applied() < from * (1 - 1e-9)) {
         continue;
@@ -202,6 +223,15 @@ public record CalibrationCheck(
               + limits.leastSteps()
               + " steps; there "
               + (steps.size() == 1 ? "is 1." : "are " + steps.size() + "."));
+    }
+    List<Double> applied = steps.stream().map(StepErrors::applied).toList();
+    remarks.addAll(limits.spread().remarks(limits.title(), applied, runs.unit().symbol()));
+    boolean limitsLength =
+        limits.classes().stream().anyMatch(of -> of.gaugeLengthPercent().isPresent());
+    boolean measured = runs.gaugeLength().map(l -> l.measured().isPresent()).orElse(true);
+    if (limitsLength && !measured) {
+      remarks.add(
+          "The gauge length was not measured ('gauge-length-measured'), so it was not judged.");
     }
     if (runs.resolution().isEmpty()) {
       remarks.add("The resolution is not given, so neither it nor the lower limit was judged.");

@@ -6,6 +6,7 @@ import io.github.platenwire.toml.TomlException;
 import io.github.platenwire.toml.TomlSection;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -13,17 +14,27 @@ import java.util.OptionalDouble;
  *
  * @param unit of every value
  * @param resolution the smallest step that the device shows, if known
+ * @param gaugeLength of an extensometer, if it is known
  * @param runs at least one ascending; all ascending ones have the same steps
  */
-public record CalibrationRuns(Unit unit, OptionalDouble resolution, List<CalibrationRun> runs) {
+public record CalibrationRuns(
+    Unit unit,
+    OptionalDouble resolution,
+    Optional<GaugeLength> gaugeLength,
+    List<CalibrationRun> runs) {
   /** Makes the list immutable. */
   public CalibrationRuns {
     runs = List.copyOf(runs);
   }
 
+  /** The runs of a device without a gauge length. */
+  public CalibrationRuns(Unit unit, OptionalDouble resolution, List<CalibrationRun> runs) {
+    this(unit, resolution, Optional.empty(), runs);
+  }
+
   /** The keys of a calibration file that {@link #parse} reads. */
   public static List<String> keys() {
-    return List.of("unit", "resolution", "run");
+    return List.of("unit", "resolution", "gauge-length", "gauge-length-measured", "run");
   }
 
   /** The runs whose applied values rise. */
@@ -61,7 +72,8 @@ public record CalibrationRuns(Unit unit, OptionalDouble resolution, List<Calibra
   }
 
   /**
-   * Reads {@code unit}, {@code resolution} and every {@code [[run]]} of a calibration file.
+   * Reads {@code unit}, {@code resolution}, the gauge length and every {@code [[run]]} of a
+   * calibration file.
    *
    * @throws TomlException if a key or value is wrong, with line and column
    */
@@ -71,7 +83,8 @@ public record CalibrationRuns(Unit unit, OptionalDouble resolution, List<Calibra
     if (resolution.isPresent() && resolution.getAsDouble() <= 0) {
       throw file.error("resolution", "'resolution' must be greater than 0");
     }
-    return new CalibrationRuns(unit, resolution, RunParser.parse(file));
+    Optional<GaugeLength> gaugeLength = GaugeLength.parse(file, unit.quantity() == Quantity.LENGTH);
+    return new CalibrationRuns(unit, resolution, gaugeLength, RunParser.parse(file));
   }
 
   private static Unit unit(TomlSection file) throws TomlException {

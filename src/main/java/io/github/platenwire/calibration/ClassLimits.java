@@ -14,6 +14,8 @@ import java.util.OptionalDouble;
  *     value
  * @param resolutionPercent coarsest resolution in percent of the applied value
  * @param resolutionMicrometres the resolution that is allowed in any case
+ * @param errorStrain the error that is allowed in any case, as a share of the gauge length
+ * @param gaugeLengthPercent greatest error of the gauge length, of either sign, in percent
  * @param resolutionMultiple how many resolutions the least applied value must be
  */
 public record ClassLimits(
@@ -25,4 +27,6 @@ public record ClassLimits(
     OptionalDouble zeroPercent,
     OptionalDouble resolutionPercent,
     OptionalDouble resolutionMicrometres,
+    OptionalDouble errorStrain,
+    OptionalDouble gaugeLengthPercent,
     OptionalDouble resolutionMultiple) {}

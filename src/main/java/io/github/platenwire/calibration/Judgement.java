@@ -36,14 +36,15 @@ public record Judgement(String what, double value, double limit, Unit unit) {
   }
 
   /** Every figure of a step that the class limits. */
-  static List<Judgement> of(StepErrors step, Unit unit, ClassLimits limits) {
+  static List<Judgement> of(StepErrors step, CalibrationRuns runs, ClassLimits limits) {
+    Unit unit = runs.unit();
     List<Judgement> judgements = new ArrayList<>();
     limit(
         judgements,
         "error",
         OptionalDouble.of(step.errorPercent()),
         limits.errorPercent(),
-        limits.errorMicrometres(),
+        errorMicrometres(runs, limits),
         step.applied(),
         unit);
     percent(
@@ -59,6 +60,15 @@ public record Judgement(String what, double value, double limit, Unit unit) {
         step.applied(),
         unit);
     return judgements;
+  }
+
+  /** The error that is allowed in any case: of the value, or of the strain over a gauge length. */
+  private static OptionalDouble errorMicrometres(CalibrationRuns runs, ClassLimits limits) {
+    if (limits.errorStrain().isEmpty() || runs.gaugeLength().isEmpty()) {
+      return limits.errorMicrometres();
+    }
+    double nominal = runs.unit().convert(runs.gaugeLength().get().nominal(), Unit.MICROMETRE);
+    return OptionalDouble.of(limits.errorStrain().getAsDouble() * nominal);
   }
 
   static void percent(

@@ -21,6 +21,7 @@ import java.util.OptionalDouble;
  * @param errorOfMean whether the error is that of the mean of the runs; else each run's counts
  * @param leastRuns how many runs the standard wants
  * @param leastSteps how many steps a run the standard wants
+ * @param spread how the steps are to be spread over the range
  * @param classes the strictest first
  */
 public record LimitTable(
@@ -30,9 +31,11 @@ public record LimitTable(
     boolean errorOfMean,
     int leastRuns,
     int leastSteps,
+    StepSpread spread,
     List<ClassLimits> classes) {
   private static final String FOLDER = "/io/github/platenwire/shipped/config/calibration/";
-  private static final List<String> NAMES = List.of("iso-7500-1", "iso-9513", "astm-e4");
+  private static final List<String> NAMES =
+      List.of("iso-7500-1", "iso-9513", "astm-e4", "astm-e83");
   private static final int MOST = 1000;
 
   /** Makes the list immutable. */
@@ -75,6 +78,11 @@ public record LimitTable(
     }
   }
 
+  /** Whether a limit is a strain, so that a gauge length must be known. */
+  public boolean limitsStrain() {
+    return classes.stream().anyMatch(of -> of.errorStrain().isPresent());
+  }
+
   /** The limits of a class, written as {@code 1} or {@code class 1}, if there is such a class. */
   public Optional<ClassLimits> ofClass(String written) {
     String bare = written.strip().replaceFirst("^(?i:class)\\s+", "");
@@ -91,7 +99,15 @@ public record LimitTable(
   public static LimitTable parse(String text, String source) throws TomlException {
     TomlSection file = TomlSection.parse(text, source);
     file.allow(
-        "format", "name", "title", "quantity", "error-of", "least-runs", "least-steps", "class");
+        "format",
+        "name",
+        "title",
+        "quantity",
+        "error-of",
+        "least-runs",
+        "least-steps",
+        "steps",
+        "class");
     file.choice("format", "platenwire-calibration-limits 1");
     String force = Quantity.FORCE.word();
     List<ClassLimits> classes = new ArrayList<>();
@@ -110,6 +126,7 @@ public record LimitTable(
         file.choice("error-of", "mean", "each-run").equals("mean"),
         count(file, "least-runs"),
         count(file, "least-steps"),
+        StepSpread.parse(file),
         classes);
   }
 
@@ -131,6 +148,8 @@ public record LimitTable(
         "zero-percent",
         "resolution-percent",
         "resolution-micrometres",
+        "error-strain",
+        "gauge-length-percent",
         "resolution-multiple");
     return new ClassLimits(
         section.string("name"),
@@ -141,6 +160,8 @@ public record LimitTable(
         limit(section, "zero-percent"),
         limit(section, "resolution-percent"),
         limit(section, "resolution-micrometres"),
+        limit(section, "error-strain"),
+        limit(section, "gauge-length-percent"),
         limit(section, "resolution-multiple"));
   }
 

@@ -31,7 +31,7 @@ public interface DeviceDefinition {
 
   /**
    * Decodes one whole frame again, as a raw file keeps it: without the terminator, and without
-   * regard to where in a stream it stood: never suspect.
+   * regard to where in a stream it stood: never suspect. An empty one says nothing.
    *
    * @param frame the frame as it was handed to a {@link FrameSink}
    * @param arrivalNanos handed on to the sink

@@ -36,7 +36,7 @@ public interface FrameSink {
    *
    * @param frame holds the bytes as received
    * @param from index of the first byte
-   * @param length how many, at most the definition's longest frame
+   * @param length how many, at least 1, at most the definition's longest frame
    * @param arrivalNanos monotonic arrival time of the last byte
    */
   void garbled(byte[] frame, int from, int length, long arrivalNanos);

@@ -75,6 +75,9 @@ final class LineDecoder implements FrameDecoder {
 
   /** Decodes one line that was cut out of a stream before. */
   void whole(byte[] frame, long arrivalNanos, FrameSink sink) {
+    if (frame.length == 0) {
+      return;
+    }
     lastArrivalNanos = arrivalNanos;
     if (frame.length > longest) {
       sink.garbled(frame, 0, longest, arrivalNanos);

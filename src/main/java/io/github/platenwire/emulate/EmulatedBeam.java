@@ -49,7 +49,18 @@ public record EmulatedBeam(
    * @param millimetres the width there
    */
   public static EmulatedBeam withWidth(double crackNewtons, double newtons, double millimetres) {
-    double jump = 0.1 * millimetres;
+    return withWidth(crackNewtons, newtons, millimetres, 0.1);
+  }
+
+  /**
+   * The same.
+   *
+   * @param jumpShare share of that width by which the crack opens at once, 0 to 0.5
+   */
+  public static EmulatedBeam withWidth(
+      double crackNewtons, double newtons, double millimetres, double jumpShare) {
+    Ranges.within("jumpShare", jumpShare, 0, 0.5);
+    double jump = jumpShare * millimetres;
     double twice = jump + (millimetres - jump) / (newtons / crackNewtons - 1);
     double stretch = 0.006 / crackNewtons;
     return new EmulatedBeam(

@@ -103,22 +103,16 @@ public record Calibration(
   }
 
   /**
-   * Expanded uncertainty (k = 2) in percent of the reading: the certificate's, and with it what the
-   * correction leaves over at the calibrated values from {@code classFrom} up. Absent if the
-   * certificate states none, since the runs alone do not tell how well the applied values are
-   * known.
+   * What a correction leaves over at the calibrated values from {@code classFrom} up, as an
+   * expanded uncertainty (k = 2) in percent of the reading. Absent where the runs do not tell.
    *
    * @param fit the correction in use
    */
-  public OptionalDouble expandedPercent(CorrectionFit fit) {
-    if (expandedUncertaintyPercent.isEmpty()) {
-      return OptionalDouble.empty();
-    }
+  public OptionalDouble residualPercent(CorrectionFit fit) {
     OptionalDouble left = fit.standardUncertaintyPercent(classFrom.orElse(0));
-    double stated = expandedUncertaintyPercent.getAsDouble();
     return left.isEmpty()
-        ? expandedUncertaintyPercent
-        : OptionalDouble.of(COVERAGE * Math.hypot(stated / COVERAGE, left.getAsDouble()));
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(COVERAGE * left.getAsDouble());
   }
 
   /**

@@ -53,16 +53,18 @@ public record Channel(
    */
   public ChannelFacts facts(Optional<Calibration> calibrated) {
     return new ChannelFacts(
-        name,
-        quantity,
-        unit,
-        rangeLow,
-        rangeHigh,
-        resolution,
-        zeroTolerance,
-        greatestSlope,
-        calibrated
-            .map(known -> known.expandedPercent(known.fit(correction)))
-            .orElse(OptionalDouble.empty()));
+            name,
+            quantity,
+            unit,
+            rangeLow,
+            rangeHigh,
+            resolution,
+            zeroTolerance,
+            greatestSlope,
+            calibrated.map(Calibration::expandedUncertaintyPercent).orElse(OptionalDouble.empty()))
+        .corrected(
+            calibrated
+                .map(known -> known.residualPercent(known.fit(correction)))
+                .orElse(OptionalDouble.empty()));
   }
 }

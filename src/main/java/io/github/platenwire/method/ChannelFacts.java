@@ -18,6 +18,7 @@ import java.util.OptionalDouble;
  *     second, if known
  * @param calibrationPercent expanded uncertainty (k = 2) of the calibration in percent of the
  *     reading, if known
+ * @param correctionPercent what the correction leaves over at the calibrated values, likewise
  * @param delayMicros how long its device takes from measuring to sending, microseconds
  * @param microsPerByte time that one byte takes on its line, microseconds; 0 where there is none
  */
@@ -31,6 +32,7 @@ public record ChannelFacts(
     double zeroTolerance,
     OptionalDouble greatestSlope,
     OptionalDouble calibrationPercent,
+    OptionalDouble correctionPercent,
     long delayMicros,
     double microsPerByte) {
   /** A channel without a delay, on no serial line. */
@@ -54,6 +56,7 @@ public record ChannelFacts(
         zeroTolerance,
         greatestSlope,
         calibrationPercent,
+        OptionalDouble.empty(),
         0,
         0);
   }
@@ -70,7 +73,25 @@ public record ChannelFacts(
         zeroTolerance,
         greatestSlope,
         calibrationPercent,
+        correctionPercent,
         delay,
         byteMicros);
+  }
+
+  /** The same channel with what its correction leaves over, in percent (k = 2), if known. */
+  public ChannelFacts corrected(OptionalDouble newCorrectionPercent) {
+    return new ChannelFacts(
+        name,
+        quantity,
+        unit,
+        rangeLow,
+        rangeHigh,
+        resolution,
+        zeroTolerance,
+        greatestSlope,
+        calibrationPercent,
+        newCorrectionPercent,
+        delayMicros,
+        microsPerByte);
   }
 }

@@ -15,11 +15,30 @@ final class CrackBudget {
   private static final double ROOT_3 = Math.sqrt(3);
   private static final double COVERAGE = 2;
 
+  private static final String RESIDUAL = ": calibration certificate, residual of its correction";
+
   private final Share load;
   private final Share gauge;
 
-  /** A calibration as a relative standard uncertainty, with its words. */
-  private record Share(double relative, String words) {}
+  /**
+   * A calibration as relative standard uncertainties.
+   *
+   * @param scale of the certificate, or of the limit in its place
+   * @param words what that is
+   * @param residual of what the correction leaves over
+   * @param residualWords what that is
+   */
+  private record Share(double scale, String words, double residual, String residualWords) {
+    double relative() {
+      return Math.hypot(scale, residual);
+    }
+
+    /** A line for each, of what they are worth in a figure. */
+    void addTo(List<UncertaintyBudget.Line> lines, double worth) {
+      add(lines, words, scale * worth);
+      add(lines, residualWords, residual * worth);
+    }
+  }
 
   CrackBudget(CrackRules rules, LoadChannel channel, List<GaugeChannel> gauges) {
     load = share("load", List.of(channel.facts()), rules.machineAccuracyPercent());
@@ -32,16 +51,21 @@ final class CrackBudget {
 
   private static Share share(String name, List<ChannelFacts> channels, double limitPercent) {
     double worst = 0;
+    double residual = 0;
     boolean known = true;
     for (ChannelFacts channel : channels) {
       known &= channel.calibrationPercent().isPresent();
       worst = Math.max(worst, channel.calibrationPercent().orElse(0));
+      residual = Math.max(residual, channel.correctionPercent().orElse(0) / 100 / COVERAGE);
     }
     return known
-        ? new Share(worst / 100 / COVERAGE, name + ": calibration certificate")
+        ? new Share(
+            worst / 100 / COVERAGE, name + ": calibration certificate", residual, name + RESIDUAL)
         : new Share(
             limitPercent / 100 / ROOT_3,
-            name + ": no certificate, limit of " + BothUnits.plain(limitPercent) + " %");
+            name + ": no certificate, limit of " + BothUnits.plain(limitPercent) + " %",
+            residual,
+            name + RESIDUAL);
   }
 
   /**
@@ -52,8 +76,8 @@ final class CrackBudget {
   UncertaintyBudget ofWidth(WidthAtLoad width, double slope) {
     WidthAtLoad.Parts parts = width.parts();
     List<UncertaintyBudget.Line> lines = new ArrayList<>();
-    add(lines, gauge.words, gauge.relative * Math.abs(width.millimetres()));
-    add(lines, load.words, load.relative * width.newtons() * Math.abs(slope));
+    gauge.addTo(lines, Math.abs(width.millimetres()));
+    load.addTo(lines, width.newtons() * Math.abs(slope));
     add(lines, "gauges: noise and resolution", parts.noise());
     add(lines, "gauges: zero", parts.zero());
     add(lines, "elastic stretch taken off", parts.stretch());
@@ -73,8 +97,8 @@ final class CrackBudget {
   UncertaintyBudget ofLoad(
       double newtons, double expandedNewtons, double newtonsPerMillimetre, double millimetres) {
     List<UncertaintyBudget.Line> lines = new ArrayList<>();
-    add(lines, load.words, load.relative * newtons / 1000);
-    add(lines, gauge.words, gauge.relative * millimetres * Math.abs(newtonsPerMillimetre) / 1000);
+    load.addTo(lines, newtons / 1000);
+    gauge.addTo(lines, millimetres * Math.abs(newtonsPerMillimetre) / 1000);
     add(lines, "noise, resolution, zero and alignment", expandedNewtons / COVERAGE / 1000);
     return new UncertaintyBudget(lines);
   }
@@ -82,7 +106,7 @@ final class CrackBudget {
   /** Of a difference of two widths of one test. */
   UncertaintyBudget ofCreep(double millimetres, double noiseMillimetres) {
     List<UncertaintyBudget.Line> lines = new ArrayList<>();
-    add(lines, gauge.words, gauge.relative * Math.abs(millimetres));
+    gauge.addTo(lines, Math.abs(millimetres));
     add(lines, "gauges: noise and resolution at both ends", noiseMillimetres * Math.sqrt(2));
     return new UncertaintyBudget(lines);
   }
@@ -90,8 +114,8 @@ final class CrackBudget {
   /** Of a quotient or product of load and width, from its expanded uncertainty by noise. */
   UncertaintyBudget ofBoth(double value, double expandedByNoise) {
     List<UncertaintyBudget.Line> lines = new ArrayList<>();
-    add(lines, load.words, load.relative * Math.abs(value));
-    add(lines, gauge.words, gauge.relative * Math.abs(value));
+    load.addTo(lines, Math.abs(value));
+    gauge.addTo(lines, Math.abs(value));
     add(lines, "scatter of the readings", expandedByNoise / COVERAGE);
     return new UncertaintyBudget(lines);
   }
@@ -104,6 +128,6 @@ final class CrackBudget {
   }
 
   double loadShare() {
-    return load.relative;
+    return load.relative();
   }
 }

@@ -16,6 +16,8 @@ import java.util.OptionalDouble;
 final class StrengthBudget {
   private static final double ROOT_3 = Math.sqrt(3);
   static final String ROUNDING = "rounding of the result";
+  private static final String RESIDUAL =
+      "load: calibration certificate, residual of its correction";
   private static final double COVERAGE = 2;
 
   private final StrengthRules rules;
@@ -85,6 +87,8 @@ final class StrengthBudget {
               + " %",
           limit / ROOT_3 * scale);
     }
+    double residual = follower.channel().facts().correctionPercent().orElse(0);
+    add(lines, RESIDUAL, residual / 100 / COVERAGE * peakNewtons * scale);
     double resolution = follower.resolutionNewtons();
     if (!Double.isNaN(resolution)) {
       add(lines, "load: resolution", resolution / 2 / ROOT_3 * scale);

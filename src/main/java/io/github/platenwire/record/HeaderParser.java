@@ -161,6 +161,7 @@ final class HeaderParser {
         "resolution",
         "greatest-slope",
         "calibration-percent",
+        "correction-percent",
         "calibration",
         "scale",
         "correction",
@@ -195,15 +196,16 @@ final class HeaderParser {
     }
     Quantity quantity = quantity(section);
     return new ChannelFacts(
-        section.string("name"),
-        quantity,
-        unit(section, quantity),
-        range.get(0),
-        range.get(1),
-        section.optionalNumber("resolution"),
-        section.number("zero-tolerance"),
-        section.optionalNumber("greatest-slope"),
-        section.optionalNumber("calibration-percent"));
+            section.string("name"),
+            quantity,
+            unit(section, quantity),
+            range.get(0),
+            range.get(1),
+            section.optionalNumber("resolution"),
+            section.number("zero-tolerance"),
+            section.optionalNumber("greatest-slope"),
+            section.optionalNumber("calibration-percent"))
+        .corrected(section.optionalNumber("correction-percent"));
   }
 
   private static Quantity quantity(TomlSection section) throws TomlException {

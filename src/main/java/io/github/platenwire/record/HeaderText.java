@@ -104,6 +104,7 @@ final class HeaderText {
     real("resolution", facts.resolution());
     real("greatest-slope", facts.greatestSlope());
     real("calibration-percent", facts.calibrationPercent());
+    real("correction-percent", facts.correctionPercent());
     optional("calibration", channel.calibration().map(KeptFile::name));
     HeaderCorrection.write(channel.correction()).forEach(this::plain);
   }

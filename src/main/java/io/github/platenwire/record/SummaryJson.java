@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.github.platenwire.method.BreakPosition;
+import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.method.Dimension;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.Specimen;
@@ -205,7 +206,8 @@ final class SummaryJson {
       ChannelTally tally = summary.channels().get(i);
       ObjectNode node = array.addObject();
       node.put("name", tally.channel());
-      node.put("unit", summary.header().channels().get(i).facts().unit().symbol());
+      ChannelFacts facts = summary.header().channels().get(i).facts();
+      node.put("unit", facts.unit().symbol());
       node.put("readings", tally.received());
       node.put("marked", tally.marked());
       ObjectNode byQuality = node.putObject("by_quality");
@@ -216,6 +218,8 @@ final class SummaryJson {
       finite(node, "jitter_ms", tally.jitterMillis());
       finite(node, "longest_gap_ms", tally.longestGapMillis());
       node.put("calibration", summary.calibrationStates().get(i));
+      finite(node, "calibration_percent", facts.calibrationPercent().orElse(Double.NaN));
+      finite(node, "correction_percent", facts.correctionPercent().orElse(Double.NaN));
     }
   }
 

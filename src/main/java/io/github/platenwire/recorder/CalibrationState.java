@@ -4,6 +4,7 @@ import io.github.platenwire.lab.Calibration;
 import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.toml.TomlException;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -15,6 +16,8 @@ import java.util.Optional;
  * @param words for the summary and the checklist
  */
 public record CalibrationState(boolean inOrder, String words) {
+  private static final long SOON_DAYS = 30;
+
   /**
    * The states of a record's channels on its own day, from what its head keeps.
    *
@@ -33,6 +36,12 @@ public record CalibrationState(boolean inOrder, String words) {
       states.add(on(calibration, day));
     }
     return states;
+  }
+
+  /** A word in time, so that nobody learns of it on the day of a test. */
+  private static String soon(LocalDate today, LocalDate due) {
+    long days = ChronoUnit.DAYS.between(today, due);
+    return days > SOON_DAYS ? "" : days == 1 ? ", 1 day left" : ", " + days + " days left";
   }
 
   /**
@@ -57,6 +66,6 @@ public record CalibrationState(boolean inOrder, String words) {
     LocalDate due = known.due().get();
     return today.isAfter(due)
         ? new CalibrationState(false, certificate + ", was due " + due + ": out of date")
-        : new CalibrationState(true, certificate + ", due " + due + ": in date");
+        : new CalibrationState(true, certificate + ", due " + due + ": in date" + soon(today, due));
   }
 }

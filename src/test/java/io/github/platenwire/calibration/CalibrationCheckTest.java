@@ -278,6 +278,7 @@ class CalibrationCheckTest {
         .containsExactly(
             "ISO 7500-1 wants at least 3 rising runs; there is 1.",
             "ISO 7500-1 wants at least 5 steps; there is 1.",
+            "ISO 7500-1 wants at least 5 steps from 20 % of the greatest value up; there is 1.",
             "The resolution is not given, so neither it nor the lower limit was judged.",
             "With a single rising run the repeatability cannot be judged.",
             "No zero after a run is given ('zero-after'), so it was not judged.");

@@ -100,7 +100,7 @@ class CalibrationRunsTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"iso-7500-1", "iso-9513", "astm-e4"})
+  @ValueSource(strings = {"iso-7500-1", "iso-9513", "astm-e4", "astm-e83"})
   void shipped_everyStandard_hasItsOwnName(String name) {
     assertThat(LimitTable.shippedNames()).contains(name);
     assertThat(LimitTable.shipped(name).name()).isEqualTo(name);

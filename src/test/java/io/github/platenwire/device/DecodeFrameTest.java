@@ -33,6 +33,16 @@ class DecodeFrameTest {
   /** One value of a frame. */
   private record Seen(String frame, int field, double value, Unit unit, Quality quality) {}
 
+  /** Found by fuzzing: a line decoder called an empty frame garbled, with no byte to show for it. */
+  @Test
+  void decodeFrame_nothingAtAll_saysNothing() {
+    for (String name : List.of("status-line-kn", "query-line-n", "binary-load", "registers-load")) {
+      Frames frames = new Frames();
+      Definitions.shipped(name).decodeFrame(new byte[0], 0, frames);
+      assertThat(frames.found).as(name).isEmpty();
+    }
+  }
+
   /** Before the mend each frame of a device without a checksum came out as suspect. */
   @Test
   void decodeFrame_binaryWithoutChecksum_isAsInTheStream() {

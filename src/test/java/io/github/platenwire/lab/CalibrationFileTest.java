@@ -66,19 +66,14 @@ class CalibrationFileTest {
   }
 
   @Test
-  void expandedPercent_residuals_joinTheCertificate() throws TomlException {
+  void residualPercent_notCorrected_isWhatIsLeftOver() throws TomlException {
     Calibration calibration = parse(TEXT);
-    // not corrected, 0.4 % is left over everywhere: 2 sqrt(0.3^2 + 0.4^2) = 1 by hand
+    // not corrected, 0.4 % is left over everywhere: 2 x 0.4 = 0.8 by hand
     CorrectionFit none = calibration.fit(Optional.of(CorrectionKind.NONE));
-    assertThat(calibration.expandedPercent(none).orElseThrow()).isCloseTo(1.0, within(1e-9));
+    assertThat(calibration.residualPercent(none).orElseThrow()).isCloseTo(0.8, within(1e-9));
     CorrectionFit table = calibration.fit(Optional.empty());
-    assertThat(calibration.expandedPercent(table).orElseThrow()).isCloseTo(0.6, within(1e-9));
-  }
-
-  @Test
-  void expandedPercent_noneStated_isUnknown() throws TomlException {
-    Calibration calibration = parse(TEXT.replace("expanded-uncertainty-percent = 0.6\n", ""));
-    assertThat(calibration.expandedPercent(calibration.fit(Optional.empty()))).isEmpty();
+    assertThat(calibration.residualPercent(table).orElse(0)).isCloseTo(0, within(1e-9));
+    assertThat(calibration.expandedUncertaintyPercent()).hasValue(0.6);
   }
 
   @Test
@@ -95,7 +90,7 @@ class CalibrationFileTest {
             "\"iso-7500-1\"",
             "\"iso-7500\"",
             "9:1: 'iso-7500' is not possible for standard, did you mean 'iso-7500-1'? Possible:"
-                + " iso-7500-1, iso-9513, astm-e4"),
+                + " iso-7500-1, iso-9513, astm-e4, astm-e83"),
         arguments(
             "\"iso-7500-1\"",
             "\"iso-9513\"",

@@ -133,7 +133,8 @@ class LabFilesTest {
     assertThat(calibration.expandedUncertaintyPercent()).hasValue(0.5);
     assertThat(calibration.fit(Optional.empty()).correction())
         .isEqualTo(new ScaleCorrection(1.002));
-    assertThat(calibration.expandedPercent(calibration.fit(Optional.empty()))).hasValue(0.5);
+    assertThat(calibration.expandedUncertaintyPercent()).hasValue(0.5);
+    assertThat(calibration.residualPercent(calibration.fit(Optional.empty()))).isEmpty();
   }
 
   static Stream<Arguments> wrongCalibration() {

@@ -14,17 +14,26 @@ class StrengthBudgetTest {
 
   private static UncertaintyBudget budget(
       OptionalDouble certificate, OptionalDouble resolution, double after) {
+    return budget(certificate, OptionalDouble.empty(), resolution, after);
+  }
+
+  private static UncertaintyBudget budget(
+      OptionalDouble certificate,
+      OptionalDouble correction,
+      OptionalDouble resolution,
+      double after) {
     ChannelFacts channel =
         new ChannelFacts(
-            "load",
-            Quantity.FORCE,
-            Unit.KILONEWTON,
-            0,
-            2000,
-            resolution,
-            5,
-            OptionalDouble.empty(),
-            certificate);
+                "load",
+                Quantity.FORCE,
+                Unit.KILONEWTON,
+                0,
+                2000,
+                resolution,
+                5,
+                OptionalDouble.empty(),
+                certificate)
+            .corrected(correction);
     Specimen specimen = new Bench.SpecimenBuilder().diameters(99.8, 100.2).build();
     Bench bench = new Bench(specimen, channel, 100);
     bench.hold(0, 2).ramp(250, 1.963).hold(20, 1).hold(after, 3);
@@ -58,6 +67,23 @@ class StrengthBudgetTest {
         budget.lines().stream().mapToDouble(l -> l.contribution() * l.contribution()).sum();
     assertThat(budget.expanded()).isCloseTo(2 * Math.sqrt(squares), within(1e-12));
     assertThat(budget.effectiveDegreesOfFreedom()).isFinite();
+  }
+
+  /** 0.3 % expanded (k = 2) are 0.15 % of the strength, beside the certificate's 0.25 %. */
+  @Test
+  void ofStrength_correctionWithResiduals_isALineOfItsOwn() {
+    UncertaintyBudget budget =
+        budget(OptionalDouble.of(0.5), OptionalDouble.of(0.3), OptionalDouble.of(0.1), 20);
+    assertThat(budget.lines())
+        .filteredOn(line -> line.source().startsWith("load: calibration certificate"))
+        .extracting(UncertaintyBudget.Line::source)
+        .containsExactly(
+            "load: calibration certificate",
+            "load: calibration certificate, residual of its correction");
+    assertThat(line(budget, "load: calibration certificate, residual"))
+        .isCloseTo(STRENGTH * 0.0015, within(1e-9));
+    assertThat(line(budget, "load: calibration certificate"))
+        .isCloseTo(STRENGTH * 0.0025, within(1e-9));
   }
 
   @Test

@@ -62,6 +62,44 @@ class SerialLineTest {
   }
 
   @Test
+  void hasBytes_beforeAndAfterReading_tellsWhetherAnyWait() throws IOException {
+    try (PseudoTerminal line = PseudoTerminal.open();
+        Port port = open(line)) {
+      assertThat(port.hasBytes()).isFalse();
+      line.write(new byte[] {1, 2, 3}, 0, 3);
+      while (!port.hasBytes()) {
+        Thread.onSpinWait();
+      }
+      assertThat(read(port, 3)).containsExactly(1, 2, 3);
+      assertThat(port.hasBytes()).isFalse();
+    }
+  }
+
+  @Test
+  void write_bytesOfEveryValue_arriveAtTheDevice() throws IOException {
+    byte[] sent = everyByteTwice();
+    try (PseudoTerminal line = PseudoTerminal.open();
+        Port port = open(line)) {
+      port.write(sent);
+      ByteArrayOutputStream got = new ByteArrayOutputStream();
+      byte[] buffer = new byte[100];
+      while (got.size() < sent.length) {
+        got.write(buffer, 0, Math.max(0, line.read(buffer)));
+      }
+      assertThat(got.toByteArray()).isEqualTo(sent);
+    }
+  }
+
+  @Test
+  void hasBytes_afterClosing_isRefused() throws IOException {
+    try (PseudoTerminal line = PseudoTerminal.open()) {
+      Port port = open(line);
+      port.close();
+      assertThatThrownBy(port::hasBytes).isInstanceOf(LinkLostException.class);
+    }
+  }
+
+  @Test
   void read_eachByteOnItsOwn_givesAChunkEach() throws IOException {
     try (PseudoTerminal line = PseudoTerminal.open();
         Port port = open(line)) {

@@ -52,6 +52,17 @@ class TcpPortTest {
   }
 
   @Test
+  void hasBytes_beforeAndAfterReading_tellsWhetherAnyWait() throws IOException {
+    assertThat(port.hasBytes()).isFalse();
+    line.getOutputStream().write(new byte[] {'1', '2'});
+    while (!port.hasBytes()) {
+      Thread.onSpinWait();
+    }
+    assertThat(readText()).isEqualTo("12");
+    assertThat(port.hasBytes()).isFalse();
+  }
+
+  @Test
   void read_serverSends_givesBytesWithStamp() throws IOException {
     long before = SystemClocks.monotonic().nanos();
     line.getOutputStream().write("12.5 kN\r\n".getBytes(StandardCharsets.US_ASCII));

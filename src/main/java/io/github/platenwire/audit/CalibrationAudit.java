@@ -33,15 +33,21 @@ final class CalibrationAudit {
   }
 
   void run() {
+    List<String> missing =
+        header.channels().stream()
+            .filter(channel -> channel.calibration().isEmpty())
+            .map(channel -> channel.facts().name())
+            .toList();
+    if (!missing.isEmpty()) {
+      add(
+          TestCheck.CALIBRATION_MISSING,
+          "a calibration of " + String.join(", ", missing),
+          "none is named in the rig file");
+    }
     for (int i = 0; i < header.channels().size(); i++) {
       HeaderChannel channel = header.channels().get(i);
       Optional<KeptFile> kept = channel.calibration();
-      if (kept.isEmpty()) {
-        add(
-            TestCheck.CALIBRATION_MISSING,
-            "a calibration of " + channel.facts().name(),
-            "none is named in the rig file");
-      } else {
+      if (kept.isPresent()) {
         kept(channel.facts(), kept.get(), i);
       }
     }

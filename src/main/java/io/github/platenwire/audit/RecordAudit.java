@@ -13,9 +13,9 @@ import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.recorder.RecordStart;
 import io.github.platenwire.recorder.Reduction;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -68,6 +68,7 @@ final class RecordAudit {
       return Optional.empty();
     }
     names();
+    cast();
     rowsInOrder();
     SummaryAudit summaries = new SummaryAudit(context, raw, testId(), findings);
     List<Version> versions = summaries.run(reduction, isClosed());
@@ -112,7 +113,8 @@ final class RecordAudit {
     } catch (RawFileException e) {
       damaged = true;
       damage(e);
-    } catch (IOException | UncheckedIOException e) {
+    } catch (IOException | RuntimeException e) {
+      // A file that was made up can break anything; the others must still be looked at.
       damaged = true;
       findings.add(
           RawCheck.UNREADABLE, Location.of(file), testId(), "a file that can be read", words(e));
@@ -177,6 +179,24 @@ final class RecordAudit {
     boolean right = outside ? stem.equals(known.test()) : file.equals(expected);
     if (!right) {
       findings.add(RawCheck.NAME_DIFFERS, Location.of(file), known.test(), expected, file);
+    }
+  }
+
+  /** Looked at here because no method computes an age below zero. */
+  private void cast() {
+    RawHeader known = header;
+    if (known == null || known.specimen().cast().isEmpty()) {
+      return;
+    }
+    LocalDateTime start = LocalDateTime.ofInstant(known.start(), known.zone());
+    LocalDateTime cast = known.specimen().cast().get();
+    if (cast.isAfter(start)) {
+      findings.add(
+          TestCheck.BEFORE_CAST,
+          Location.of(file),
+          known.test(),
+          "a test after the cast, " + cast,
+          "a start at " + start);
     }
   }
 

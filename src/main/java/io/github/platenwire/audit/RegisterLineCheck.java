@@ -50,6 +50,11 @@ enum RegisterLineCheck implements Check {
       "A record stands in no register: nobody vouches for it.",
       "If it was closed while the register could not be written, platenwire recover "
           + "enters it. Otherwise find out where it comes from."),
+  ENTERED_AFTERWARDS(
+      Severity.NOTE,
+      "A record was entered into the register afterwards, not when the test was closed.",
+      "Nothing, if somebody remembers the interruption. The register cannot vouch for the time"
+          + " before."),
   RECORD_MISSING(
       Severity.FAULT,
       "The register knows a test whose raw file is not there.",

@@ -1,8 +1,10 @@
 package io.github.platenwire.audit;
 
+import io.github.platenwire.audit.RecordFacts.Closed;
 import io.github.platenwire.audit.RecordFacts.Version;
 import io.github.platenwire.audit.RegisterBook.Entry;
 import io.github.platenwire.lab.RegisterLine;
+import io.github.platenwire.record.CloseReason;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -63,9 +65,23 @@ final class RegisterMatch {
           "one line that closes the test",
           closes.size() + " lines, the first " + closes.get(0).location().words());
     }
+    afterwards(record, closes.get(0));
     raw(record, entries);
     versions(record, entries);
     witnesses(record, entries);
+  }
+
+  private void afterwards(RecordFacts record, Entry entry) {
+    boolean interrupted =
+        record.closed().map(Closed::reason).equals(Optional.of(CloseReason.INTERRUPTED));
+    if (entry.line().kind() == RegisterLine.Kind.RECOVERED && !interrupted) {
+      findings.add(
+          RegisterLineCheck.ENTERED_AFTERWARDS,
+          entry.location(),
+          record.test(),
+          "a line made when the test was closed",
+          "a line of kind '" + entry.line().kind().word() + "', made at " + entry.line().time());
+    }
   }
 
   private void unregistered(RecordFacts record) {

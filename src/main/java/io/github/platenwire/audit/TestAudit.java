@@ -11,7 +11,6 @@ import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.HeaderCheck;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.recorder.Reduction;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -206,18 +205,6 @@ final class TestAudit {
                     whole,
                     "an end after " + header.start(),
                     String.valueOf(closing.ended())));
-    LocalDateTime start = LocalDateTime.ofInstant(header.start(), header.zone());
-    header
-        .specimen()
-        .cast()
-        .filter(cast -> cast.isAfter(start))
-        .ifPresent(
-            cast ->
-                add(
-                    TestCheck.BEFORE_CAST,
-                    whole,
-                    "a test after the cast, " + cast,
-                    "a start at " + start));
   }
 
   private void specimen(Specimen corrected) {

@@ -9,6 +9,7 @@ import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.PrivateKeys;
 import io.github.platenwire.lab.Register;
+import io.github.platenwire.lab.SharedRegister;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.record.Digests;
@@ -163,6 +164,13 @@ record AuditLab(Path root, Path keyFolder) {
       }
     }
     return new AuditLab(folder, keyFolder);
+  }
+
+  /** Brings the shared folder up to date, as each close does. */
+  void joinShared() throws Exception {
+    if (SharedRegister.join(lab(), RIG).isPresent()) {
+      throw new AssertionError("the shared register could not be joined");
+    }
   }
 
   /** Puts this archive's shared folder where another one looks for its own. */

@@ -27,6 +27,7 @@ import picocli.CommandLine.Spec;
       ExplainCommand.class,
       RecoverCommand.class,
       ObserveCommand.class,
+      AuditCommand.class,
       CalibrationCommand.class,
       ChartCommand.class,
       HelpCommand.class,

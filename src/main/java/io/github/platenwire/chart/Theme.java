@@ -1,6 +1,7 @@
 package io.github.platenwire.chart;
 
 import java.awt.Color;
+import java.util.List;
 
 /**
  * The colours of a chart. Lines differ in lightness as well as in hue, so that they can be told
@@ -70,6 +71,14 @@ public enum Theme {
   /** What is beyond a limit. */
   public Color bad() {
     return bad;
+  }
+
+  /**
+   * Every colour of the theme, always in the same order: what is drawn in one theme can be shown in
+   * the other by taking each colour's counterpart. No two colours of a theme are equal.
+   */
+  public List<Color> colors() {
+    return List.of(background, ink, faintInk, grid, first, second, good, bad);
   }
 
   /** A colour that lets the grid show through. */

@@ -32,6 +32,7 @@ public record Study(String title, String reference, List<Series> series, String 
    * @param placing how it was placed, in words
    * @param curing how it was cured, in words
    * @param bar what bar it holds, in words
+   * @param method the method its specimens are broken by, if the plan says so
    * @param agesDays the ages at which specimens are to be broken, in days, rising; may be empty
    * @param replicates how many specimens are to be broken at each age
    */
@@ -42,6 +43,7 @@ public record Study(String title, String reference, List<Series> series, String 
       Optional<String> placing,
       Optional<String> curing,
       Optional<String> bar,
+      Optional<String> method,
       List<Double> agesDays,
       int replicates) {
     /** Makes the list immutable. */

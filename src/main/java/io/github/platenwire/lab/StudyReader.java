@@ -4,6 +4,7 @@ import io.github.platenwire.toml.TomlException;
 import io.github.platenwire.toml.TomlSection;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /** Reads the study file strictly. Stateless. */
@@ -14,15 +15,16 @@ final class StudyReader {
 
   static Study parse(String text, String source) throws TomlException {
     TomlSection file = TomlSection.parse(text, source);
-    file.allow("format", "title", "reference", "ages-days", "replicates", "series");
+    file.allow("format", "title", "reference", "method", "ages-days", "replicates", "series");
     LabFormat.check(file, "platenwire-study");
     String title = LabFormat.words(file, "title");
     List<Double> agesDays = agesDays(file, List.of());
     int replicates = replicates(file, 1);
+    Optional<String> method = file.optionalString("method");
     List<Study.Series> series = new ArrayList<>();
     List<String> names = new ArrayList<>();
     for (TomlSection section : file.sections("series")) {
-      Study.Series one = series(section, agesDays, replicates);
+      Study.Series one = series(section, method, agesDays, replicates);
       if (names.contains(one.name())) {
         throw section.error(
             "name", "there is a series '" + one.name() + "' already; each needs its own name");
@@ -49,9 +51,11 @@ final class StudyReader {
     return reference;
   }
 
-  private static Study.Series series(TomlSection section, List<Double> agesDays, int replicates)
+  private static Study.Series series(
+      TomlSection section, Optional<String> method, List<Double> agesDays, int replicates)
       throws TomlException {
-    section.allow("name", "label", "mix", "placing", "curing", "bar", "ages-days", "replicates");
+    section.allow(
+        "name", "label", "mix", "placing", "curing", "bar", "method", "ages-days", "replicates");
     String name = LabFormat.words(section, "name");
     return new Study.Series(
         name,
@@ -60,6 +64,7 @@ final class StudyReader {
         section.optionalString("placing"),
         section.optionalString("curing"),
         section.optionalString("bar"),
+        section.optionalString("method").or(() -> method),
         agesDays(section, agesDays),
         replicates(section, replicates));
   }

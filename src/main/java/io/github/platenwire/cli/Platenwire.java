@@ -28,6 +28,7 @@ import picocli.CommandLine.Spec;
       RecoverCommand.class,
       CalibrationCommand.class,
       ChartCommand.class,
+      ReportCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

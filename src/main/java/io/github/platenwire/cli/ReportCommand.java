@@ -15,7 +15,7 @@ import picocli.CommandLine.Spec;
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {ReportTestCommand.class},
+    subcommands = {ReportTestCommand.class, ReportCalibrationCommand.class},
     synopsisSubcommandLabel = "KIND",
     footer = {
       "",

@@ -16,7 +16,7 @@ final class Budgets {
             .numbers("Standard uncertainty", "standard_uncertainty")
             .numbers("Share of the square", "share")
             .numbers("Degrees of freedom", "degrees_of_freedom")
-            .names("Of figure");
+            .hidden("figure");
     for (Figure figure : figures) {
       figure.uncertainty().ifPresent(budget -> add(table, figure, budget));
     }

@@ -10,6 +10,8 @@ import java.util.Optional;
  * same table can be handed on as CSV. Not thread-safe.
  */
 public final class PageTable {
+  private static final String HIDDEN = "hidden";
+
   private final String name;
   private final String caption;
   private final List<Column> columns = new ArrayList<>();
@@ -70,6 +72,11 @@ public final class PageTable {
     return numbers(heading, heading);
   }
 
+  /** Adds a column that only other programs see. Must come before the rows. */
+  public PageTable hidden(String key) {
+    return column(new Column("", key, HIDDEN));
+  }
+
   private PageTable column(Column column) {
     if (!rows.isEmpty()) {
       throw new IllegalStateException("columns come before rows, heading=" + column.heading);
@@ -128,12 +135,13 @@ public final class PageTable {
   }
 
   String markup() {
-    StringBuilder out = new StringBuilder("<table class=\"data\">\n");
+    StringBuilder out = new StringBuilder();
     if (!caption.isEmpty()) {
-      out.append("<caption>").append(Markup.escape(caption)).append("</caption>\n");
+      out.append("<p class=\"caption\">").append(Markup.escape(caption)).append("</p>\n");
     }
+    out.append("<table class=\"data\">\n");
     out.append("<thead><tr>");
-    for (Column column : columns) {
+    for (Column column : shown()) {
       out.append("<th scope=\"col\" class=\"").append(column.style).append("\">");
       out.append(Markup.escape(column.heading)).append("</th>");
     }
@@ -142,17 +150,24 @@ public final class PageTable {
     return out.append("</tbody></table>\n").toString();
   }
 
+  private List<Column> shown() {
+    return columns.stream().filter(column -> !column.style.equals(HIDDEN)).toList();
+  }
+
   private void append(StringBuilder out, Row row) {
     out.append("<tr>");
     row.heading.ifPresent(
         heading ->
             out.append("<th scope=\"rowgroup\" class=\"group\" colspan=\"")
-                .append(columns.size())
+                .append(shown().size())
                 .append("\">")
                 .append(heading.markup())
                 .append("</th>"));
     for (int i = 0; i < row.cells.size(); i++) {
       Cell cell = row.cells.get(i);
+      if (columns.get(i).style.equals(HIDDEN)) {
+        continue;
+      }
       String tone = cell.tone() == Tone.PLAIN ? "" : " " + cell.tone().style();
       out.append("<td class=\"").append(columns.get(i).style).append(tone).append("\">");
       out.append(cell.shown().markup()).append("</td>");

@@ -79,17 +79,11 @@ final class TestFacts {
   }
 
   private String both(double base, Unit si, Unit inchPound) {
-    String metric = number(si.fromBase(base)) + " " + si.symbol();
-    String other = number(inchPound.fromBase(base)) + " " + inchPound.symbol();
+    String metric = Words.shortest(si.fromBase(base), DIGITS) + " " + si.symbol();
+    String other = Words.shortest(inchPound.fromBase(base), DIGITS) + " " + inchPound.symbol();
     return setting.first() == UnitSystem.SI
         ? metric + " (" + other + ")"
         : other + " (" + metric + ")";
-  }
-
-  /** To six digits, without noughts at the end. */
-  private static String number(double value) {
-    String digits = Words.significant(value, DIGITS);
-    return digits.contains(".") ? digits.replaceAll("0+$", "").replaceAll("\\.$", "") : digits;
   }
 
   private static String capital(String words) {

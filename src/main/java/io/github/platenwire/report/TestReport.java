@@ -184,7 +184,10 @@ public final class TestReport {
               uncertainty(figure),
               figure.uncertainty().map(budget -> Double.toString(budget.expanded())).orElse(""),
               Tone.PLAIN),
-          Cell.of(Words.with(Double.toString(figure.exact()), figure.unit()), figure.exact()),
+          new Cell(
+              Inline.code(Words.with(Double.toString(figure.exact()), figure.unit())),
+              Double.toString(figure.exact()),
+              Tone.PLAIN),
           Cell.of(Words.rows(figure.rows())));
     }
     return table;

@@ -91,6 +91,12 @@ final class Words {
         : rounded.toPlainString();
   }
 
+  /** The same without noughts at its end. */
+  static String shortest(double value, int digits) {
+    String words = significant(value, digits);
+    return words.contains(".") ? words.replaceAll("0+$", "").replaceAll("\\.$", "") : words;
+  }
+
   /** A number with so many decimals. */
   static String decimals(double value, int decimals) {
     return Double.isFinite(value)

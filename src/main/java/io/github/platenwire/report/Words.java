@@ -17,6 +17,8 @@ import java.util.stream.Collectors;
 final class Words {
   private static final DateTimeFormatter MOMENT =
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss", Locale.ROOT);
+  private static final DateTimeFormatter MINUTE =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("yyyy-MM-dd", Locale.ROOT);
 
@@ -119,6 +121,11 @@ final class Words {
   /** A moment in a zone, whole seconds, with the zone's name. */
   static String moment(Instant instant, ZoneId zone) {
     return MOMENT.format(instant.atZone(zone)) + " " + zone.getId();
+  }
+
+  /** The same in whole minutes, without the zone's name. */
+  static String minute(Instant instant, ZoneId zone) {
+    return MINUTE.format(instant.atZone(zone));
   }
 
   /** The day of a moment in a zone. */

@@ -26,6 +26,7 @@ import org.jfree.chart.JFreeChart;
 import org.w3c.dom.DOMImplementation;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 /**
  * Writes charts of 1280 × 720 as PNG or SVG, and charts of any size as SVG inside a page. Works
@@ -123,7 +124,13 @@ public final class ChartWriter {
     SVGGraphics2D graphics = new SVGGraphics2D(context, /* textAsShapes= */ false);
     graphics.setSVGCanvasSize(new Dimension(width, height));
     chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height));
-    return graphics.getRoot();
+    Element root = graphics.getRoot();
+    NodeList definitions = root.getElementsByTagNameNS(SVG, "defs");
+    for (int i = 0; i < definitions.getLength(); i++) {
+      // Nothing refers to it, and on a page each chart would have one of the same name
+      ((Element) definitions.item(i)).removeAttribute("id");
+    }
+    return root;
   }
 
   /** Batik's own writer adds a document type that makes readers look for it in the network. */

@@ -48,7 +48,8 @@ final class DemoTexts {
         + series("NA-PB", "natural aggregate, plain bar", "NA", tank)
         + bar("plain, well bonded")
         + series("NA-CB", "natural aggregate, coated bar", "NA", tank)
-        + bar("coated, poorly bonded");
+        + bar("coated, poorly bonded")
+        + "reference = \"NA-PB\"\n";
   }
 
   private static String bar(String words) {

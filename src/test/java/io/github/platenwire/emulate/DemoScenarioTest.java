@@ -151,7 +151,8 @@ class DemoScenarioTest {
     assertThat(study.whole("replicates")).isEqualTo(3);
     Set<String> declared = new HashSet<>();
     for (TomlSection series : study.sections("series")) {
-      series.allow("name", "label", "mix", "placing", "curing", "bar", "method", "ages-days");
+      series.allow(
+          "name", "label", "mix", "placing", "curing", "bar", "reference", "method", "ages-days");
       declared.add(series.string("name"));
     }
     assertThat(declared)

@@ -23,7 +23,8 @@ final class StudyReader {
     Optional<String> method = file.optionalString("method");
     List<Study.Series> series = new ArrayList<>();
     List<String> names = new ArrayList<>();
-    for (TomlSection section : file.sections("series")) {
+    List<TomlSection> sections = file.sections("series");
+    for (TomlSection section : sections) {
       Study.Series one = series(section, method, agesDays, replicates);
       if (names.contains(one.name())) {
         throw section.error(
@@ -35,7 +36,11 @@ final class StudyReader {
     if (series.isEmpty()) {
       throw file.error("a study needs at least one series, begun by [[series]]");
     }
-    return new Study(title, reference(file, names), series, text);
+    String reference = reference(file, names);
+    for (TomlSection section : sections) {
+      ownReference(section, names);
+    }
+    return new Study(title, reference, series, text);
   }
 
   private static String reference(TomlSection file, List<String> names) throws TomlException {
@@ -51,11 +56,27 @@ final class StudyReader {
     return reference;
   }
 
+  private static void ownReference(TomlSection section, List<String> names) throws TomlException {
+    if (section.has("reference") && reference(section, names).equals(section.string("name"))) {
+      throw section.error(
+          "reference", "a series cannot be held against itself; leave 'reference' out here");
+    }
+  }
+
   private static Study.Series series(
       TomlSection section, Optional<String> method, List<Double> agesDays, int replicates)
       throws TomlException {
     section.allow(
-        "name", "label", "mix", "placing", "curing", "bar", "method", "ages-days", "replicates");
+        "name",
+        "label",
+        "mix",
+        "placing",
+        "curing",
+        "bar",
+        "reference",
+        "method",
+        "ages-days",
+        "replicates");
     String name = LabFormat.words(section, "name");
     return new Study.Series(
         name,
@@ -64,6 +85,7 @@ final class StudyReader {
         section.optionalString("placing"),
         section.optionalString("curing"),
         section.optionalString("bar"),
+        section.optionalString("reference"),
         section.optionalString("method").or(() -> method),
         agesDays(section, agesDays),
         replicates(section, replicates));

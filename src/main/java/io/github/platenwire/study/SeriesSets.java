@@ -44,6 +44,18 @@ final class SeriesSets {
     return sets;
   }
 
+  /** The tests behind a set. */
+  List<ClosedTest> testsOf(SeriesSet set) {
+    return set.values().stream()
+        .map(
+            value ->
+                data.tests().stream()
+                    .filter(test -> test.record().equals(value.record()))
+                    .findFirst()
+                    .orElseThrow())
+        .toList();
+  }
+
   /** What is left out of the sets of one series, or counted with a doubt, in whole sentences. */
   List<String> doubts(String series) {
     List<String> doubts = new ArrayList<>();

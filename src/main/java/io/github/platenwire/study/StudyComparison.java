@@ -1,5 +1,6 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.lab.LabException;
 import io.github.platenwire.method.Companions;
 import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.UncertaintyBudget;
@@ -9,14 +10,14 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Series held against a reference: one figure at each age, its trend over age, cracks over their
+ * Series held against their reference: one figure at each age, its trend over age, cracks over their
  * shared range, and what people saw. Every figure leads to its record and row. Values are in the
  * figure's unit. Immutable.
  *
  * @param subject what is compared
- * @param reference the series that the others are held against
- * @param sets each series at each age, the reference first, then in the order of the plan; by age
- * @param ages the other series against the reference, at each age at which both have a specimen
+ * @param reference the series that the others are held against, unless the plan gives one its own
+ * @param sets each series at each age, in the order of the plan; by age
+ * @param ages the series against their reference, at each age at which both have a specimen
  * @param trends each series over its ages, where it has more than one
  * @param cracks each series' cracks against the reference's; empty when no crack was followed
  * @param observations what people saw, series beside series
@@ -42,6 +43,18 @@ public record StudyComparison(
     observations = List.copyOf(observations);
     sentences = List.copyOf(sentences);
     warnings = List.copyOf(warnings);
+  }
+
+  /**
+   * Compares the series of a study.
+   *
+   * @param data the study
+   * @param question what is to be compared
+   * @throws LabException if the question names what the study has not, or no test came to the
+   *     figure; the message says what there is
+   */
+  public static StudyComparison of(StudyData data, StudyQuestion question) throws LabException {
+    return new ComparisonMaker(data, question).make();
   }
 
   /**
@@ -127,13 +140,15 @@ public record StudyComparison(
   public record Suspect(String specimen, Grubbs.Finding finding) {}
 
   /**
-   * All series against the reference at one age.
+   * All series that have one reference, against it, at one age.
    *
    * @param ageDays the age
+   * @param reference the series they are held against
    * @param series each against the reference, in the order of the plan
    * @param choice which intervals these are and why, in one line
    */
-  public record AgeComparison(double ageDays, List<AgainstReference> series, String choice) {
+  public record AgeComparison(
+      double ageDays, String reference, List<AgainstReference> series, String choice) {
     /** Makes the list immutable. */
     public AgeComparison {
       series = List.copyOf(series);

@@ -5,6 +5,7 @@ import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.Study;
 import io.github.platenwire.method.Method;
 import io.github.platenwire.method.Specimen;
+import io.github.platenwire.quantity.UnitSystem;
 import java.io.IOException;
 import java.time.ZoneId;
 import java.util.Collections;
@@ -19,6 +20,7 @@ import java.util.Optional;
  *
  * @param labName the lab, as printed on reports
  * @param zone the time zone in which times are shown
+ * @param unitsFirst the system of units that is shown first; both are always shown
  * @param study the plan: series, reference, ages, replicates
  * @param specimens the table, in its order
  * @param tests closed tests that have a summary, the oldest first; those of every series, also of
@@ -29,6 +31,7 @@ import java.util.Optional;
 public record StudyData(
     String labName,
     ZoneId zone,
+    UnitSystem unitsFirst,
     Study study,
     List<Specimen> specimens,
     List<ClosedTest> tests,

@@ -34,6 +34,7 @@ final class StudyDataReader {
     return new StudyData(
         lab.settings().labName(),
         lab.settings().zone(),
+        lab.settings().unitsFirst(),
         study,
         lab.specimens(),
         tests,

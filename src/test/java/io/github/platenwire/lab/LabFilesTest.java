@@ -196,11 +196,13 @@ class LabFilesTest {
                 Optional.of("tank"),
                 Optional.of("plain"),
                 Optional.empty(),
+                Optional.empty(),
                 java.util.List.of(3.0, 7.0, 28.0),
                 3),
             new Study.Series(
                 "RA-S",
                 "RA-S",
+                Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
@@ -221,6 +223,18 @@ class LabFilesTest {
     assertThat(Study.parse(text, "study.toml").series())
         .extracting(Study.Series::method)
         .containsExactly(Optional.of("split-beam"), Optional.of("compression-cylinder-c39"));
+  }
+
+  @Test
+  void study_ownReference_isHeldAgainstThat() throws TomlException {
+    String own = "name = \"PB\"\n[[series]]\nname = \"CB\"\nreference = \"PB\"\n";
+    Study study = Study.parse(STUDY + "[[series]]\n" + own, "study.toml");
+    assertThat(study.referenceOf("CB")).isEqualTo("PB");
+    assertThat(study.referenceOf("RA-S")).isEqualTo("NA-T");
+    assertThatThrownBy(() -> Study.parse(STUDY + "reference = \"RA-S\"\n", "study.toml"))
+        .hasMessageContaining("study.toml:17:").hasMessageContaining("against itself");
+    assertThatThrownBy(() -> Study.parse(STUDY + "reference = \"NA-S\"\n", "study.toml"))
+        .hasMessageContaining("study.toml:17:").hasMessageContaining("is none of the series");
   }
 
   static Stream<Arguments> wrongStudy() {

@@ -9,6 +9,7 @@ import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.Register;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.study.StudyData;
 import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -109,6 +110,9 @@ final class DemoCommand implements Callable<Integer> {
       Register beamRegister =
           Register.open(lab, DemoBeam.RIG, keysOption.open(), SystemClocks.wall());
       int split = new DemoBeamTests(lab, beamRegister, face, seed).run(beams);
+      face.line("");
+      face.line("A report of the study, for people:");
+      ReportStudyCommand.write(lab, StudyData.read(lab), new ReportOutput(), face);
       face.line("");
       face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
       face.line("What is still to break:      platenwire study status --lab " + folder);

@@ -15,7 +15,12 @@ import picocli.CommandLine.Spec;
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {ReportTestCommand.class, ReportCalibrationCommand.class},
+    subcommands = {
+      ReportTestCommand.class,
+      ReportCompanionsCommand.class,
+      ReportStudyCommand.class,
+      ReportCalibrationCommand.class
+    },
     synopsisSubcommandLabel = "KIND",
     footer = {
       "",

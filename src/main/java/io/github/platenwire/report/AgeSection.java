@@ -38,7 +38,7 @@ final class AgeSection {
     page.chart(chart(), "Every specimen over its age, with the curve fitted to its series");
     page.list(
         comparison.trends().stream()
-            .flatMap(trend -> trend.sentences().stream())
+            .flatMap(trend -> trend.sentences().stream().skip(1))
             .map(Inline::text)
             .toList());
     page.table(curves());

@@ -131,6 +131,7 @@ public final class CompanionsReport {
     return new StudyData(
         data.labName(),
         data.zone(),
+        data.unitsFirst(),
         data.study(),
         data.specimens(),
         data.tests().stream().filter(test -> records.contains(test.record())).toList(),

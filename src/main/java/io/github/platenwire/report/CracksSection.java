@@ -45,7 +45,6 @@ final class CracksSection {
       page.chart(
           chart(one),
           "Load over crack width on first loading: " + one.series() + " and " + one.reference());
-      page.list(one.sentences().stream().map(Inline::text).toList());
       String name = all.size() == 1 ? "" : "-" + number;
       page.table(
           ratios(

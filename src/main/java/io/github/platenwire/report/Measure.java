@@ -4,6 +4,7 @@ import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.study.Interval;
 import java.math.BigDecimal;
+import java.util.List;
 
 /**
  * Values of one figure in both systems of units, each to the digits that go with it. Immutable.
@@ -11,19 +12,24 @@ import java.math.BigDecimal;
  * @param unit of every value
  * @param other the unit beside it; the same where the trade has no other
  * @param decimals in {@code unit}
+ * @param otherDecimals in {@code other}
  * @param first which system stands first
  */
-record Measure(Unit unit, Unit other, int decimals, UnitSystem first) {
-  /** Significant digits in the other unit: such a strength in psi is whole. */
+record Measure(Unit unit, Unit other, int decimals, int otherDecimals, UnitSystem first) {
+  /** Significant digits of a usual value in the other unit: a strength in psi is whole. */
   private static final int DIGITS_OF_OTHER = 4;
 
   /**
-   * Values to one decimal more than a summary prints: means have more to say than one result.
+   * Values as a summary prints them.
    *
-   * @param printed a result as printed
+   * @param printed a usual value as printed in {@code unit}
    */
   static Measure like(String printed, Unit unit, Unit other, UnitSystem first) {
-    return new Measure(unit, other, Math.max(0, new BigDecimal(printed).scale()), first);
+    BigDecimal usual = new BigDecimal(printed);
+    double converted = Math.abs(unit.convert(usual.doubleValue(), other));
+    int whole = converted < 1 ? 0 : (int) Math.floor(Math.log10(converted)) + 1;
+    return new Measure(
+        unit, other, Math.max(0, usual.scale()), Math.max(0, DIGITS_OF_OTHER - whole), first);
   }
 
   private boolean single() {
@@ -48,7 +54,7 @@ record Measure(Unit unit, Unit other, int decimals, UnitSystem first) {
   }
 
   private String converted(double value) {
-    return Words.significant(unit.convert(value, other), DIGITS_OF_OTHER);
+    return Words.decimals(unit.convert(value, other), otherDecimals);
   }
 
   Unit shownUnit() {
@@ -82,6 +88,6 @@ record Measure(Unit unit, Unit other, int decimals, UnitSystem first) {
   private static Inline both(String shown, String beside) {
     return beside.isEmpty()
         ? Inline.text(shown)
-        : Inline.lines(java.util.List.of(Inline.text(shown), Inline.faint(beside)));
+        : Inline.lines(List.of(Inline.text(shown), Inline.faint(beside)));
   }
 }

@@ -145,8 +145,16 @@ public final class PageTable {
       out.append("<th scope=\"col\" class=\"").append(column.style).append("\">");
       out.append(Markup.escape(column.heading)).append("</th>");
     }
-    out.append("</tr></thead>\n<tbody>\n");
-    rows.forEach(row -> append(out, row));
+    out.append("</tr></thead>\n");
+    boolean parts = !rows.isEmpty() && rows.get(0).heading.isPresent();
+    out.append(parts ? "" : "<tbody>\n");
+    for (int i = 0; i < rows.size(); i++) {
+      if (rows.get(i).heading.isPresent()) {
+        // A part of its own, which paper breaks only where it must
+        out.append(i == 0 ? "" : "</tbody>\n").append("<tbody class=\"part\">\n");
+      }
+      append(out, rows.get(i));
+    }
     return out.append("</tbody></table>\n").toString();
   }
 

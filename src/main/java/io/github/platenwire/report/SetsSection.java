@@ -55,15 +55,7 @@ final class SetsSection {
     }
     page.section(comparison.subject().title() + ": series by series");
     page.paragraph(
-        "By "
-            + comparison.subject().methodTitle()
-            + " ("
-            + comparison.subject().standard()
-            + "); the reference is "
-            + comparison.reference()
-            + ", "
-            + data.label(comparison.reference())
-            + ".");
+        "By " + comparison.subject().methodTitle() + " (" + comparison.subject().standard() + ").");
     page.chart(
         chart(setting, comparison),
         "Every specimen as a point; beside them the mean with its 95 % interval where there are"
@@ -184,28 +176,30 @@ final class SetsSection {
     if (comparison.ages().isEmpty()) {
       return;
     }
-    page.part("Against " + comparison.reference());
+    page.part("Against the reference");
     PageTable table =
         PageTable.named(comparison.subject().figure() + "-against-reference", "")
             .numbers("Age, days", "age_days")
             .names("Series")
+            .names("Reference")
             .numbers("n")
             .numbers("Ratio", "ratio")
             .numbers("95 % interval of the ratio")
             .numbers(measure.heading("Difference"), "difference")
             .numbers("95 % interval of the difference");
     for (AgeComparison age : comparison.ages()) {
-      age.series().forEach(one -> table.row(cells(age.ageDays(), one)));
+      age.series().forEach(one -> table.row(cells(age, one)));
     }
     page.table(table);
     comparison.ages().stream().map(AgeComparison::choice).distinct().forEach(page::remark);
   }
 
-  private Cell[] cells(double age, AgainstReference one) {
+  private Cell[] cells(AgeComparison age, AgainstReference one) {
     Optional<Interval> interval = one.ratioInterval();
     return new Cell[] {
-      Cell.of(Words.plain(age), age),
+      Cell.of(Words.plain(age.ageDays()), age.ageDays()),
       Cell.of(one.series()),
+      Cell.of(age.reference()),
       Cell.of(one.ratio().nFirst() + " and " + one.ratio().nSecond()),
       Cell.of(Words.decimals(one.ratio().ratio(), 2), one.ratio().ratio()),
       interval

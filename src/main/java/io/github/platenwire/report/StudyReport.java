@@ -4,9 +4,7 @@ import io.github.platenwire.lab.LabException;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyData;
 import io.github.platenwire.study.StudyStatus;
-import io.github.platenwire.study.StudyStatus.Progress;
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -37,8 +35,7 @@ public final class StudyReport {
             "Study of " + data.labName() + ", " + Words.day(setting.now(), data.zone()),
             data.study().title() + " · " + Words.day(setting.now(), data.zone()),
             setting.first());
-    page.headlines(headlines(data, status));
-    inShort(page, comparisons);
+    new ShortSection(data, status, comparisons).add(page);
     warnings(page, data, status, comparisons);
     for (StudyComparison comparison : comparisons) {
       new SetsSection(setting, data, comparison).add(page);
@@ -50,42 +47,6 @@ public final class StudyReport {
     RecordsSection.add(page, setting, data);
     LastWords.add(page, setting, standards(data));
     return page;
-  }
-
-  private static List<Page.Headline> headlines(StudyData data, StudyStatus status) {
-    int planned = status.progress().stream().mapToInt(Progress::planned).sum();
-    int broken = status.progress().stream().mapToInt(Progress::broken).sum();
-    List<Page.Headline> all = new ArrayList<>();
-    all.add(
-        new Page.Headline(
-            "Specimens tested",
-            Inline.text(broken + " of " + planned),
-            Inline.faint(data.study().series().size() + " series")));
-    all.add(
-        new Page.Headline(
-            "Still to test",
-            Inline.text(Integer.toString(status.due().size())),
-            Inline.faint(status.overdue() == 0 ? "none overdue" : status.overdue() + " overdue")));
-    all.add(
-        new Page.Headline(
-            "Companion sets out of range",
-            Inline.text(Integer.toString(status.outOfRange().size())),
-            Inline.faint("range beyond the printed limit")));
-    return all;
-  }
-
-  private static void inShort(Page page, List<StudyComparison> comparisons) {
-    Set<String> sentences = new LinkedHashSet<>();
-    comparisons.forEach(comparison -> sentences.addAll(comparison.sentences()));
-    page.section("In short");
-    if (sentences.isEmpty()) {
-      page.paragraph("There is nothing to compare yet.");
-    }
-    page.list(sentences.stream().map(Inline::text).toList());
-    page.remark(
-        "Intervals are 95 % intervals: of a hundred such studies about 95 would give intervals that"
-            + " hold the true value. With fewer than three specimens figures are given, and no"
-            + " verdict.");
   }
 
   private static void warnings(
@@ -118,7 +79,6 @@ public final class StudyReport {
       page.paragraph("Nothing was noted that could be compared.");
       return;
     }
-    page.list(all.stream().map(one -> Inline.text(one.sentence())).toList());
     PageTable table =
         PageTable.named("observations", "")
             .words("What")

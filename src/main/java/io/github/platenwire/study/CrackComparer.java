@@ -110,9 +110,7 @@ final class CrackComparer {
         .map(
             test ->
                 new SpecimenCurve(
-                    test.specimen(),
-                    test.summary().result().curve().orElseThrow(),
-                    test.record()))
+                    test.specimen(), test.summary().result().curve().orElseThrow(), test.record()))
         .toList();
   }
 
@@ -121,8 +119,7 @@ final class CrackComparer {
     List<VirginTable.Point> rising = new ArrayList<>();
     test.summary().result().curve().map(VirginTable::points).orElse(List.of()).stream()
         .filter(
-            point ->
-                rising.isEmpty() || point.newtons() > rising.get(rising.size() - 1).newtons())
+            point -> rising.isEmpty() || point.newtons() > rising.get(rising.size() - 1).newtons())
         .forEach(rising::add);
     return rising.size() < 2
         ? Optional.empty()

@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Series held against their reference: one figure at each age, its trend over age, cracks over their
- * shared range, and what people saw. Every figure leads to its record and row. Values are in the
- * figure's unit. Immutable.
+ * Series held against their reference: one figure at each age, its trend over age, cracks over
+ * their shared range, and what people saw. Every figure leads to its record and row. Values are in
+ * the figure's unit. Immutable.
  *
  * @param subject what is compared
  * @param reference the series that the others are held against, unless the plan gives one its own

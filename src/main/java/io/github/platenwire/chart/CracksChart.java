@@ -1,5 +1,6 @@
 package io.github.platenwire.chart;
 
+import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.Unit;
 import java.awt.geom.Line2D;
 import java.util.Arrays;
@@ -50,6 +51,15 @@ public final class CracksChart {
             "widths=" + millimetres.length + " loads=" + newtons.length);
       }
     }
+  }
+
+  /** The curve of a test on first loading, as its summary keeps it. */
+  public static Curve curve(String series, int number, VirginTable table) {
+    return new Curve(
+        series,
+        number,
+        table.points().stream().mapToDouble(VirginTable.Point::millimetres).toArray(),
+        table.points().stream().mapToDouble(VirginTable.Point::newtons).toArray());
   }
 
   /** The chart. */

@@ -10,6 +10,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -132,6 +134,30 @@ public final class SummaryFile {
               change.path("to").asDouble()));
     }
     return changes;
+  }
+
+  /**
+   * Who corrected a summary's specimen, when and why; empty for a first version.
+   *
+   * @throws IOException if the file cannot be read, is no summary, or tells no time
+   */
+  public static Optional<Provenance.Correction> correction(Path path) throws IOException {
+    JsonNode node = tree(path).path("correction");
+    if (!node.isObject()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          new Provenance.Correction(
+              node.path("who").asText(),
+              Instant.parse(node.path("when").asText()),
+              node.path("why").asText(),
+              changes(path),
+              node.path("replaces").asText(),
+              node.path("replaced_sha256").asText()));
+    } catch (DateTimeException e) {
+      throw new IOException(path + ": 'correction' tells no time: " + e.getMessage(), e);
+    }
   }
 
   private static Optional<String> text(JsonNode node, String name) {

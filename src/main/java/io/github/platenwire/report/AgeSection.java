@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.DoubleUnaryOperator;
+import org.jfree.chart.JFreeChart;
 
 /** How a figure grows with age, with fitted curves. Used once; not thread-safe. */
 final class AgeSection {
@@ -44,7 +45,7 @@ final class AgeSection {
     page.table(curves());
   }
 
-  private org.jfree.chart.JFreeChart chart() {
+  private JFreeChart chart() {
     Map<String, Integer> numbers = SeriesNumbers.of(comparison);
     List<AgeChart.Trend> trends = new ArrayList<>();
     List<Double> ages = new ArrayList<>();

@@ -2,7 +2,6 @@ package io.github.platenwire.report;
 
 import io.github.platenwire.chart.CracksChart;
 import io.github.platenwire.chart.Theme;
-import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.BothSystems;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.study.CrackRatio;
@@ -17,6 +16,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.jfree.chart.JFreeChart;
 
 /** Cracks by series: width under load, and their ratios over the shared range. Stateless. */
 final class CracksSection {
@@ -34,62 +34,59 @@ final class CracksSection {
     int number = 0;
     for (CrackComparison one : all) {
       number++;
-      page.part(
-          one.series()
-              + ", "
-              + data.label(one.series())
-              + ", against "
-              + one.reference()
-              + ", "
-              + data.label(one.reference()));
-      page.chart(
-          chart(one),
-          "Load over crack width on first loading: " + one.series() + " and " + one.reference());
-      String name = all.size() == 1 ? "" : "-" + number;
-      page.table(
-          ratios(
-              PageTable.named("crack-width-at-load" + name, "Width at the same load")
-                  .numbers("Load", "load_n"),
-              one.atLoads(),
-              Quantity.FORCE,
-              setting));
-      page.table(
-          ratios(
-              PageTable.named("load-at-crack-width" + name, "Load at the same width")
-                  .numbers("Crack width", "width_mm"),
-              one.atWidths(),
-              Quantity.LENGTH,
-              setting));
-      page.remark(
-          one.calibration()
-              + " A ratio is of geometric means, "
-              + one.series()
-              + " over "
-              + one.reference()
-              + ". Standard uncertainty of one width without calibration: "
-              + Words.significant(one.widthUncertaintyMillimetres() * 1000, 2)
-              + " µm.");
+      add(page, setting, data, one, all.size() == 1 ? "" : "-" + number);
     }
     page.table(specimens(all, setting));
   }
 
-  private static org.jfree.chart.JFreeChart chart(CrackComparison one) {
+  private static void add(
+      Page page, ReportSetting setting, StudyData data, CrackComparison one, String ending)
+      throws IOException {
+    page.part(
+        one.series()
+            + ", "
+            + data.label(one.series())
+            + ", against "
+            + one.reference()
+            + ", "
+            + data.label(one.reference()));
+    page.chart(
+        chart(one),
+        "Load over crack width on first loading: " + one.series() + " and " + one.reference());
+    page.table(
+        ratios(
+            PageTable.named("crack-width-at-load" + ending, "Width at the same load")
+                .numbers("Load", "load_n"),
+            one.atLoads(),
+            Quantity.FORCE,
+            setting));
+    page.table(
+        ratios(
+            PageTable.named("load-at-crack-width" + ending, "Load at the same width")
+                .numbers("Crack width", "width_mm"),
+            one.atWidths(),
+            Quantity.LENGTH,
+            setting));
+    page.remark(
+        one.calibration()
+            + " A ratio is of geometric means, "
+            + one.series()
+            + " over "
+            + one.reference()
+            + ". Standard uncertainty of one width without calibration: "
+            + Words.significant(one.widthUncertaintyMillimetres() * 1000, 2)
+            + " µm.");
+  }
+
+  private static JFreeChart chart(CrackComparison one) {
     List<CracksChart.Curve> curves = new ArrayList<>();
-    one.second().forEach(curve -> curves.add(curve(one.reference(), 0, curve.curve())));
-    one.first().forEach(curve -> curves.add(curve(one.series(), 1, curve.curve())));
+    one.second().forEach(curve -> curves.add(CracksChart.curve(one.reference(), 0, curve.curve())));
+    one.first().forEach(curve -> curves.add(CracksChart.curve(one.series(), 1, curve.curve())));
     return CracksChart.of(
         "Crack width under load",
         one.series() + " against " + one.reference() + ", first loading, one line a specimen",
         curves,
         Theme.LIGHT);
-  }
-
-  private static CracksChart.Curve curve(String series, int number, VirginTable table) {
-    return new CracksChart.Curve(
-        series,
-        number,
-        table.points().stream().mapToDouble(VirginTable.Point::millimetres).toArray(),
-        table.points().stream().mapToDouble(VirginTable.Point::newtons).toArray());
   }
 
   private static PageTable ratios(
@@ -101,38 +98,41 @@ final class CracksSection {
               Inline.text(BothSystems.words(at.place(), quantity, setting.first())),
               Double.toString(at.place()),
               Tone.PLAIN);
-      if (at.outcome() instanceof CrackRatio.Found found) {
-        table.row(
-            place,
-            Cell.of(Words.decimals(found.ratio(), 2), found.ratio()),
-            Cell.of(
-                Words.decimals(found.interval().low(), 2)
-                    + " to "
-                    + Words.decimals(found.interval().high(), 2)),
-            Cell.of(found.nFirst() + " and " + found.nSecond()),
-            Cell.of(""));
-      } else if (at.outcome() instanceof CrackRatio.FigureOnly figure) {
-        table.row(
-            place,
-            Cell.of(Words.decimals(figure.ratio(), 2), figure.ratio()),
-            SetsSection.none(),
-            Cell.of(figure.nFirst() + " and " + figure.nSecond()),
-            Cell.of("too few for an interval"));
-      } else if (at.outcome() instanceof CrackRatio.NearNoise near) {
-        table.row(
-            place,
-            SetsSection.none(),
-            SetsSection.none(),
-            Cell.of(near.nFirst() + " and " + near.nSecond()),
-            Cell.of(
-                "near the noise: a width of "
-                    + Words.significant(near.smallestWidthMillimetres() * 1000, 2)
-                    + " µm, at least "
-                    + Words.significant(near.leastUsableMillimetres() * 1000, 2)
-                    + " µm are needed"));
-      }
+      row(table, place, at.outcome());
     }
     return table;
+  }
+
+  private static void row(PageTable table, Cell place, CrackRatio.Outcome outcome) {
+    if (outcome instanceof CrackRatio.Found found) {
+      String interval =
+          Words.decimals(found.interval().low(), 2)
+              + " to "
+              + Words.decimals(found.interval().high(), 2);
+      table.row(
+          place,
+          Cell.of(Words.decimals(found.ratio(), 2), found.ratio()),
+          Cell.of(interval),
+          Cell.of(found.nFirst() + " and " + found.nSecond()),
+          Cell.of(""));
+    } else if (outcome instanceof CrackRatio.FigureOnly figure) {
+      table.row(
+          place,
+          Cell.of(Words.decimals(figure.ratio(), 2), figure.ratio()),
+          SetsSection.none(),
+          Cell.of(figure.nFirst() + " and " + figure.nSecond()),
+          Cell.of("too few for an interval"));
+    } else if (outcome instanceof CrackRatio.NearNoise near) {
+      table.row(
+          place,
+          SetsSection.none(),
+          SetsSection.none(),
+          Cell.of(near.nFirst() + " and " + near.nSecond()),
+          Cell.of(
+              "near the noise: at least "
+                  + Words.significant(near.leastUsableMillimetres() * 1000, 2)
+                  + " µm are needed"));
+    }
   }
 
   private static PageTable specimens(Set<CrackComparison> all, ReportSetting setting) {

@@ -7,6 +7,7 @@ import io.github.platenwire.study.ClosedTest;
 import io.github.platenwire.study.StudyData;
 import java.io.IOException;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -59,7 +60,7 @@ final class RecordsSection {
       table.row(
           new Cell(
               Inline.lines(
-                  java.util.List.of(
+                  List.of(
                       setting.record(test.record(), Inline.text(test.summary().test())),
                       Inline.code(sha))),
               test.record(),

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
+import org.jfree.chart.JFreeChart;
 
 /**
  * One figure of a study: specimens one by one beside mean and interval, companions' ranges, and
@@ -73,7 +74,7 @@ final class SetsSection {
             + " uncertainty line by line.");
   }
 
-  static org.jfree.chart.JFreeChart chart(ReportSetting setting, StudyComparison comparison) {
+  static JFreeChart chart(ReportSetting setting, StudyComparison comparison) {
     Map<Double, List<SeriesChart.Column>> byAge = new TreeMap<>();
     for (SeriesSet set : comparison.sets()) {
       byAge

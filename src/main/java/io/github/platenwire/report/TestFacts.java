@@ -91,9 +91,8 @@ final class TestFacts {
   }
 
   private void corrections(Page page) throws IOException {
-    List<Provenance.Change> changes = SummaryFile.changes(summary.file());
     List<Inline> items = new ArrayList<>();
-    for (Provenance.Change change : changes) {
+    for (Provenance.Change change : SummaryFile.changes(summary.file())) {
       items.add(
           Inline.text(
               change.what()
@@ -102,12 +101,20 @@ final class TestFacts {
                   + " in the raw file's head, corrected to "
                   + Words.plain(change.to())));
     }
-    if (!items.isEmpty()) {
+    Optional<Provenance.Correction> correction = SummaryFile.correction(summary.file());
+    if (correction.isPresent()) {
       page.note(
           Tone.CAUTION,
-          Inline.text("Measurements of this specimen were corrected after the test; ")
-              .and(setting.link(summary.file()))
-              .and(" tells by whom and why."));
+          Inline.text(
+                  "Measurements of this specimen were corrected after the test by "
+                      + correction.get().who()
+                      + " on "
+                      + Words.moment(correction.get().when(), setting.zone())
+                      + ": "
+                      + correction.get().why()
+                      + ". The version before stays as ")
+              .and(setting.link(summary.file().resolveSibling(correction.get().replacedFile())))
+              .and("."));
       page.list(items);
     }
   }

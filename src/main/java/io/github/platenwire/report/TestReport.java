@@ -1,5 +1,6 @@
 package io.github.platenwire.report;
 
+import io.github.platenwire.chart.CracksChart;
 import io.github.platenwire.chart.LoadChart;
 import io.github.platenwire.chart.LoadTrace;
 import io.github.platenwire.chart.Theme;
@@ -8,7 +9,6 @@ import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.MethodResult.Check;
 import io.github.platenwire.method.MethodResult.Figure;
-import io.github.platenwire.record.ChannelTally;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.record.StoredSummary;
 import io.github.platenwire.record.SummaryFile;
@@ -96,7 +96,7 @@ public final class TestReport {
     page.remark(
         "Each line is a standard uncertainty, already in the result's unit; they are combined as the"
             + " root of the sum of their squares (JCGM 100:2008).");
-    readings(page);
+    new ReadingsSection(scan, summary.result().suspects()).add(page);
     proof.add(page);
     LastWords.add(page, setting, List.of(summary.method().standard()));
     return page;
@@ -139,22 +139,22 @@ public final class TestReport {
     proof.findings().forEach(words -> page.note(Tone.BAD, Inline.text(words)));
     MethodResult result = summary.result();
     long unmet = result.checks().stream().filter(check -> !check.met()).count();
-    if (unmet > 0 || !result.departures().isEmpty()) {
-      page.note(
-          Tone.CAUTION,
-          Inline.text(
-              "This test departs from its method: "
-                  + count(unmet, "check not met", "checks not met")
-                  + ", "
-                  + count(result.departures().size(), "departure", "departures")
-                  + ". They are told below."));
-    } else {
-      page.note(Tone.GOOD, Inline.text("Every check of the method was met, without a departure."));
+    List<String> parts = new ArrayList<>();
+    if (unmet > 0) {
+      parts.add(unmet + (unmet == 1 ? " check was not met" : " checks were not met"));
     }
-  }
-
-  private static String count(long count, String one, String several) {
-    return count == 0 ? "no " + one : count + " " + (count == 1 ? one : several);
+    if (!result.departures().isEmpty()) {
+      int departures = result.departures().size();
+      parts.add(departures + (departures == 1 ? " departure from it" : " departures from it"));
+    }
+    page.note(
+        parts.isEmpty() ? Tone.GOOD : Tone.CAUTION,
+        Inline.text(
+            parts.isEmpty()
+                ? "Every check of the method was met, without a departure."
+                : "Not all is as the method wants it: "
+                    + String.join(", ", parts)
+                    + "; they are told below."));
   }
 
   private void charts(Page page) throws IOException, RawFileException {
@@ -162,6 +162,17 @@ public final class TestReport {
     page.chart(
         LoadChart.of(trace, Theme.LIGHT),
         "Load over time, and the rate of loading where it counts");
+    if (summary.result().curve().isPresent()) {
+      String name = summary.specimen().name();
+      page.chart(
+          CracksChart.of(
+              name + ": load over crack width",
+              "first loading; width by "
+                  + String.join(", ", summary.result().curve().get().gauges()),
+              List.of(CracksChart.curve(name, 0, summary.result().curve().get())),
+              Theme.LIGHT),
+          "Load over crack width on first loading");
+    }
   }
 
   private PageTable results() {
@@ -233,69 +244,5 @@ public final class TestReport {
       facts.add(seen.getKey().replace('_', ' '), seen.getValue());
     }
     page.facts(facts);
-  }
-
-  private void readings(Page page) {
-    PageTable table =
-        PageTable.named("channels", "")
-            .names("Channel")
-            .numbers("Readings")
-            .numbers("Rate, Hz")
-            .numbers("Jitter, ms")
-            .numbers("Longest gap, ms")
-            .numbers("Marked");
-    for (ChannelTally tally : scan.tallies()) {
-      table.row(
-          Cell.of(tally.channel()),
-          Cell.of(Long.toString(tally.received())),
-          Cell.of(Words.decimals(tally.rateHertz(), 2), tally.rateHertz()),
-          Cell.of(Words.decimals(tally.jitterMillis(), 2), tally.jitterMillis()),
-          Cell.of(Words.decimals(tally.longestGapMillis(), 1), tally.longestGapMillis()),
-          Cell.of(Long.toString(tally.marked())));
-    }
-    page.section("Readings").table(table);
-    PageTable marked =
-        PageTable.named("marked-readings", "Marked readings: kept, and used for no result")
-            .numbers("Row")
-            .numbers("Time, s")
-            .names("Channel")
-            .names("Mark")
-            .words("As received");
-    for (RawScan.Marked one : scan.marked()) {
-      marked.row(
-          Cell.of(Long.toString(one.seq())),
-          Cell.of(Words.decimals(one.seconds(), 3), one.seconds()),
-          Cell.of(one.channel()),
-          Cell.of(one.quality().word()),
-          Cell.of(Inline.code(one.received())));
-    }
-    page.table(marked);
-    if (scan.markedCount() > scan.marked().size()) {
-      page.remark(
-          "These are the first "
-              + scan.marked().size()
-              + " of "
-              + scan.markedCount()
-              + " marked readings; the raw file has them all.");
-    }
-    if (!summary.result().suspects().isEmpty()) {
-      page.paragraph(
-          "Left out as impossible by their neighbours: row "
-              + Words.rows(summary.result().suspects())
-              + ".");
-    }
-    events(page);
-  }
-
-  private void events(Page page) {
-    PageTable table =
-        PageTable.named("events", "What happened").numbers("Row").numbers("Time, s").words("Event");
-    for (RawScan.Event event : scan.events()) {
-      table.row(
-          Cell.of(Long.toString(event.seq())),
-          Cell.of(Words.decimals(event.seconds(), 3), event.seconds()),
-          Cell.of(event.words()));
-    }
-    page.table(table);
   }
 }

@@ -267,6 +267,29 @@ class ReportCommandTest {
   }
 
   @Test
+  void test_correctedAfterwards_saysByWhomAndWhy() throws Exception {
+    Path copy = copyOfLab("corrected");
+    assertThat(
+            run(
+                "reduce",
+                "RA-S-07-1",
+                "--lab",
+                copy,
+                "--correct",
+                "diameter_1_mm=100.4",
+                "--who",
+                "M. <K>",
+                "--why",
+                "misread"))
+        .as(errors.toString())
+        .isZero();
+    Path html = html();
+    assertThat(run("report", "test", "RA-S-07-1", "--lab", copy, "--html", html)).isZero();
+    assertThat(text(html))
+        .contains("by M. <K> on", "misread", "diameter_1_mm: 100.2", "corrected to 100.4");
+  }
+
+  @Test
   void test_csv_holdsExactValues() throws Exception {
     Path tables = folder.resolve("tables");
     run("report", "test", "RA-S-07-3", "--lab", lab, "--html", html(), "--csv", tables);

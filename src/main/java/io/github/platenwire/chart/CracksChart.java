@@ -3,9 +3,8 @@ package io.github.platenwire.chart;
 import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.Unit;
 import java.awt.geom.Line2D;
-import java.util.Arrays;
 import java.util.List;
-import java.util.stream.DoubleStream;
+import java.util.function.ToDoubleFunction;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.LegendItem;
 import org.jfree.chart.LegendItemCollection;
@@ -34,33 +33,9 @@ public final class CracksChart {
    *
    * @param series the name of its series
    * @param number the series' number, from 0, which gives colour and dashes
-   * @param millimetres crack width
-   * @param newtons load at each, as many
+   * @param table width against load
    */
-  public record Curve(String series, int number, double[] millimetres, double[] newtons) {
-    /**
-     * Copies both.
-     *
-     * @throws IllegalArgumentException if there are not as many of one as of the other
-     */
-    public Curve {
-      millimetres = millimetres.clone();
-      newtons = newtons.clone();
-      if (millimetres.length != newtons.length) {
-        throw new IllegalArgumentException(
-            "widths=" + millimetres.length + " loads=" + newtons.length);
-      }
-    }
-  }
-
-  /** The curve of a test on first loading, as its summary keeps it. */
-  public static Curve curve(String series, int number, VirginTable table) {
-    return new Curve(
-        series,
-        number,
-        table.points().stream().mapToDouble(VirginTable.Point::millimetres).toArray(),
-        table.points().stream().mapToDouble(VirginTable.Point::newtons).toArray());
-  }
+  public record Curve(String series, int number, VirginTable table) {}
 
   /** The chart. */
   public static JFreeChart of(String title, String subtitle, List<Curve> curves, Theme theme) {
@@ -68,8 +43,8 @@ public final class CracksChart {
   }
 
   private JFreeChart draw(String title, String subtitle, List<Curve> curves) {
-    double widest = greatest(curves.stream().flatMapToDouble(c -> Arrays.stream(c.millimetres)));
-    double load = greatest(curves.stream().flatMapToDouble(c -> Arrays.stream(c.newtons)));
+    double widest = greatest(curves, VirginTable.Point::millimetres);
+    double load = greatest(curves, VirginTable.Point::newtons);
     NumberAxis width = HouseStyle.axis("Crack width, mm", -0.02 * widest, 1.03 * widest, theme);
     NumberAxis force = HouseStyle.axis("Load, kN", 0, 1.06 * Unit.KILONEWTON.fromBase(load), theme);
     XYSeriesCollection data = new XYSeriesCollection();
@@ -88,8 +63,15 @@ public final class CracksChart {
     return HouseStyle.chart(title, subtitle, plot, theme);
   }
 
-  private static double greatest(DoubleStream values) {
-    return Math.max(values.filter(Double::isFinite).max().orElse(1), 1e-9);
+  private static double greatest(List<Curve> curves, ToDoubleFunction<VirginTable.Point> what) {
+    double greatest =
+        curves.stream()
+            .flatMap(curve -> curve.table.points().stream())
+            .mapToDouble(what)
+            .filter(Double::isFinite)
+            .max()
+            .orElse(1);
+    return Math.max(greatest, 1e-9);
   }
 
   private void add(
@@ -99,8 +81,8 @@ public final class CracksChart {
       LegendItemCollection legend) {
     int index = data.getSeriesCount();
     XYSeries series = new XYSeries(index, /* autoSort= */ false, /* allowDuplicateXValues= */ true);
-    for (int i = 0; i < curve.millimetres.length; i++) {
-      series.add(curve.millimetres[i], Unit.KILONEWTON.fromBase(curve.newtons[i]));
+    for (VirginTable.Point point : curve.table.points()) {
+      series.add(point.millimetres(), Unit.KILONEWTON.fromBase(point.newtons()));
     }
     data.addSeries(series);
     lines.setSeriesPaint(index, theme.series(curve.number));

@@ -169,7 +169,7 @@ public final class TestReport {
               name + ": load over crack width",
               "first loading; width by "
                   + String.join(", ", summary.result().curve().get().gauges()),
-              List.of(CracksChart.curve(name, 0, summary.result().curve().get())),
+              List.of(new CracksChart.Curve(name, 0, summary.result().curve().get())),
               Theme.LIGHT),
           "Load over crack width on first loading");
     }

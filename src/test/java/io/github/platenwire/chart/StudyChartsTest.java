@@ -1,8 +1,8 @@
 package io.github.platenwire.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.Unit;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
@@ -56,15 +56,20 @@ class StudyChartsTest {
   }
 
   private static JFreeChart cracks(Theme theme) {
-    double[] widths = {0, 0.01, 0.3};
-    double[] loads = {0, 9000, 15000};
+    VirginTable table =
+        new VirginTable(
+            List.of("gauge-a"),
+            List.of(
+                new VirginTable.Point(0, 0, 1, 1),
+                new VirginTable.Point(9000, 0.01, 1, 2),
+                new VirginTable.Point(15000, 0.3, 1, 3)));
     return CracksChart.of(
         "Cracks",
         "first loading",
         List.of(
-            new CracksChart.Curve("NA-PB", 0, widths, loads),
-            new CracksChart.Curve("NA-CB", 1, widths, loads),
-            new CracksChart.Curve("NA-CB", 1, widths, loads)),
+            new CracksChart.Curve("NA-PB", 0, table),
+            new CracksChart.Curve("NA-CB", 1, table),
+            new CracksChart.Curve("NA-CB", 1, table)),
         theme);
   }
 
@@ -130,12 +135,5 @@ class StudyChartsTest {
     double width = plot.getDomainAxis(1).getUpperBound() / plot.getDomainAxis().getUpperBound();
     assertThat(load).isBetween(224.808, 224.810);
     assertThat(width).isBetween(0.03937, 0.039371);
-  }
-
-  @Test
-  void curve_ofDifferentLengths_isRefused() {
-    assertThatThrownBy(() -> new CracksChart.Curve("A", 0, new double[2], new double[3]))
-        .isInstanceOf(IllegalArgumentException.class)
-        .hasMessageContaining("widths=2 loads=3");
   }
 }

@@ -28,6 +28,8 @@ import picocli.CommandLine.Spec;
       RecoverCommand.class,
       CalibrationCommand.class,
       ChartCommand.class,
+      StudyCommand.class,
+      CompareCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

@@ -73,10 +73,7 @@ final class AgeComparer {
             .findFirst()
             .orElseThrow();
     return against(
-        other,
-        own.ratio(),
-        own.interval(),
-        PlainSentences.intervalOfAll(all.differences().size()));
+        other, own.ratio(), own.interval(), PlainSentences.intervalOfAll(all.differences().size()));
   }
 
   private AgainstReference alone(SeriesSet other) {

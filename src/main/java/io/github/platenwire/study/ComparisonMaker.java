@@ -90,8 +90,7 @@ final class ComparisonMaker {
         .series()
         .ifPresent(
             name ->
-                references.putIfAbsent(
-                    name, question.against().orElse(data.study().reference())));
+                references.putIfAbsent(name, question.against().orElse(data.study().reference())));
     if (question.series().isPresent()
         && question.series().get().equals(references.get(question.series().get()))) {
       throw new LabException(
@@ -133,8 +132,7 @@ final class ComparisonMaker {
     set.suspect()
         .flatMap(
             suspect ->
-                PlainSentences.outlier(
-                    suspect.specimen(), set.statistics().n(), suspect.finding()))
+                PlainSentences.outlier(suspect.specimen(), set.statistics().n(), suspect.finding()))
         .ifPresent(sentences::add);
   }
 
@@ -180,8 +178,7 @@ final class ComparisonMaker {
       return List.of();
     }
     Map<String, List<SeriesSet>> bySeries = new LinkedHashMap<>();
-    found.forEach(
-        set -> bySeries.computeIfAbsent(set.series(), any -> new ArrayList<>()).add(set));
+    found.forEach(set -> bySeries.computeIfAbsent(set.series(), any -> new ArrayList<>()).add(set));
     List<SeriesTrend> trends = new ArrayList<>();
     bySeries.forEach(
         (series, sets) -> {
@@ -195,8 +192,7 @@ final class ComparisonMaker {
   private SeriesTrend trend(String series, List<SeriesSet> sets, Subject subject) {
     double[] ages =
         sets.stream()
-            .flatMapToDouble(
-                set -> set.values().stream().mapToDouble(value -> set.ageDays()))
+            .flatMapToDouble(set -> set.values().stream().mapToDouble(value -> set.ageDays()))
             .toArray();
     double[] strengths =
         sets.stream()
@@ -218,8 +214,7 @@ final class ComparisonMaker {
     references.forEach(
         (series, reference) -> {
           if (!series.equals(reference)) {
-            cracks.addAll(
-                new CrackComparer(data, series, reference).compare(question.ageDays()));
+            cracks.addAll(new CrackComparer(data, series, reference).compare(question.ageDays()));
           }
         });
     cracks.forEach(crack -> sentences.addAll(crack.sentences()));

@@ -82,7 +82,7 @@ final class CrackComparer {
             .orElse(List.of());
     List<CrackRatio.At> widths =
         CrackRatio.sharedWidths(first, second)
-            .map(range -> NiceSteps.within(range, Unit.MILLIMETRE, MOST_PLACES))
+            .map(range -> NiceSteps.within(range, widthUnit(), MOST_PLACES))
             .map(places -> CrackRatio.atWidths(first, second, noise, places))
             .orElse(List.of());
     List<CrackRatio.At> atLoads = calibrations.widen(loads, WIDTH);
@@ -105,14 +105,16 @@ final class CrackComparer {
     return data.unitsFirst() == UnitSystem.SI ? Unit.KILONEWTON : Unit.KIP;
   }
 
+  private Unit widthUnit() {
+    return data.unitsFirst() == UnitSystem.SI ? Unit.MILLIMETRE : Unit.INCH;
+  }
+
   private static List<SpecimenCurve> curves(List<ClosedTest> tests) {
     return tests.stream()
         .map(
             test ->
                 new SpecimenCurve(
-                    test.specimen(),
-                    test.summary().result().curve().orElseThrow(),
-                    test.record()))
+                    test.specimen(), test.summary().result().curve().orElseThrow(), test.record()))
         .toList();
   }
 
@@ -121,8 +123,7 @@ final class CrackComparer {
     List<VirginTable.Point> rising = new ArrayList<>();
     test.summary().result().curve().map(VirginTable::points).orElse(List.of()).stream()
         .filter(
-            point ->
-                rising.isEmpty() || point.newtons() > rising.get(rising.size() - 1).newtons())
+            point -> rising.isEmpty() || point.newtons() > rising.get(rising.size() - 1).newtons())
         .forEach(rising::add);
     return rising.size() < 2
         ? Optional.empty()

@@ -18,8 +18,7 @@ record CrackSentences(String series, String reference) {
     List<String> sentences = new ArrayList<>();
     noise(atLoads).ifPresent(sentences::add);
     for (At at : middleAndLast(atLoads)) {
-      sentences.add(
-          MeasurementSentences.widthRatio(at.place(), series, reference, at.outcome()));
+      sentences.add(MeasurementSentences.widthRatio(at.place(), series, reference, at.outcome()));
     }
     for (At at : middleAndLast(atWidths)) {
       sentences.add(MeasurementSentences.loadRatio(at.place(), series, reference, at.outcome()));

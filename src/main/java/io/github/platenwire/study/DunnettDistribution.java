@@ -35,8 +35,7 @@ final class DunnettDistribution {
    *
    * @param ratios of the means to the reference's, in the order of the counts
    */
-  DunnettDistribution(
-      int referenceCount, int[] counts, double[] ratios, double degreesOfFreedom) {
+  DunnettDistribution(int referenceCount, int[] counts, double[] ratios, double degreesOfFreedom) {
     if (counts.length == 0) {
       throw new IllegalArgumentException("nothing to compare with the reference");
     }

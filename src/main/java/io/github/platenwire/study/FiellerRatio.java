@@ -65,10 +65,8 @@ public record FiellerRatio(
   static FiellerRatio withSpread(
       SeriesStatistics first, SeriesStatistics second, double variance, double degrees, double t) {
     ConfidenceSet set =
-        Fieller.solve(
-            first.mean(), variance / first.n(), second.mean(), variance / second.n(), t);
-    return new FiellerRatio(
-        first.mean() / second.mean(), first.n(), second.n(), degrees, set);
+        Fieller.solve(first.mean(), variance / first.n(), second.mean(), variance / second.n(), t);
+    return new FiellerRatio(first.mean() / second.mean(), first.n(), second.n(), degrees, set);
   }
 
   private static double ratio(SeriesStatistics first, SeriesStatistics second, double level) {

@@ -29,9 +29,7 @@ final class ObservationCounter {
   private final List<ClosedTest> tests;
   private final List<String> series;
 
-  /**
-   * Counts in tests that count, of the series in the order to report them, the reference last.
-   */
+  /** Counts in tests that count, of the series in the order to report them, the reference last. */
   ObservationCounter(List<ClosedTest> tests, List<String> series) {
     this.tests = tests;
     this.series = series;
@@ -92,9 +90,7 @@ final class ObservationCounter {
     if (seen.size() < 2) {
       return Set.of();
     }
-    return words.size() == 2
-        ? Set.of(seen.values().iterator().next().get(0))
-        : words;
+    return words.size() == 2 ? Set.of(seen.values().iterator().next().get(0)) : words;
   }
 
   private static Observation observation(
@@ -103,8 +99,7 @@ final class ObservationCounter {
     seen.forEach(
         (name, words) ->
             counts.add(
-                new Count(
-                    name, (int) words.stream().filter(word::equals).count(), words.size())));
+                new Count(name, (int) words.stream().filter(word::equals).count(), words.size())));
     String told =
         counts.stream()
             .map(count -> count.seen() + " of " + count.looked() + " of " + count.series())
@@ -123,7 +118,8 @@ final class ObservationCounter {
 
   private static String what(String key, String word) {
     return switch (key) {
-      case "aggregate" -> word.equals("mixed") ? "partly through the aggregate" : word + " the aggregate";
+      case "aggregate" ->
+          word.equals("mixed") ? "partly through the aggregate" : word + " the aggregate";
       case "fracture_type" ->
           word.matches("[0-9]+") ? "with fracture type " + word : "with a failure called " + word;
       default -> "with " + key.replace('_', ' ') + " " + word;

@@ -10,9 +10,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Series held against their reference: one figure at each age, its trend over age, cracks over their
- * shared range, and what people saw. Every figure leads to its record and row. Values are in the
- * figure's unit. Immutable.
+ * Series held against their reference: one figure at each age, its trend over age, cracks over
+ * their shared range, and what people saw. Every figure leads to its record and row. Values are in
+ * the figure's unit. Immutable.
  *
  * @param subject what is compared
  * @param reference the series that the others are held against, unless the plan gives one its own
@@ -208,6 +208,11 @@ public record StudyComparison(
     /** Makes the list immutable. */
     public SeriesTrend {
       sentences = List.copyOf(sentences);
+    }
+
+    /** The 95 % interval of the slope on ln(age), MPa; empty where no line can be laid. */
+    public Optional<Interval> slopeInterval() {
+      return trend.line().map(line -> line.slopeInterval(Values.LEVEL));
     }
   }
 

@@ -83,8 +83,7 @@ final class SubjectFinder {
   }
 
   /** The one asked for, else the one with most tests; the others are named. */
-  private String method(String figure, Map<String, List<ClosedTest>> byMethod)
-      throws LabException {
+  private String method(String figure, Map<String, List<ClosedTest>> byMethod) throws LabException {
     if (question.method().isPresent()) {
       String asked = question.method().get();
       if (!byMethod.containsKey(asked)) {

@@ -232,9 +232,11 @@ class LabFilesTest {
     assertThat(study.referenceOf("CB")).isEqualTo("PB");
     assertThat(study.referenceOf("RA-S")).isEqualTo("NA-T");
     assertThatThrownBy(() -> Study.parse(STUDY + "reference = \"RA-S\"\n", "study.toml"))
-        .hasMessageContaining("study.toml:17:").hasMessageContaining("against itself");
+        .hasMessageContaining("study.toml:17:")
+        .hasMessageContaining("against itself");
     assertThatThrownBy(() -> Study.parse(STUDY + "reference = \"NA-S\"\n", "study.toml"))
-        .hasMessageContaining("study.toml:17:").hasMessageContaining("is none of the series");
+        .hasMessageContaining("study.toml:17:")
+        .hasMessageContaining("is none of the series");
   }
 
   static Stream<Arguments> wrongStudy() {

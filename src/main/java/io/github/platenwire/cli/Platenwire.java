@@ -29,6 +29,8 @@ import picocli.CommandLine.Spec;
       CalibrationCommand.class,
       ChartCommand.class,
       ReportCommand.class,
+      StudyCommand.class,
+      CompareCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

@@ -80,7 +80,8 @@ final class CracksSection {
 
   private static JFreeChart chart(CrackComparison one) {
     List<CracksChart.Curve> curves = new ArrayList<>();
-    one.second().forEach(curve -> curves.add(new CracksChart.Curve(one.reference(), 0, curve.curve())));
+    one.second()
+        .forEach(curve -> curves.add(new CracksChart.Curve(one.reference(), 0, curve.curve())));
     one.first().forEach(curve -> curves.add(new CracksChart.Curve(one.series(), 1, curve.curve())));
     return CracksChart.of(
         "Crack width under load",

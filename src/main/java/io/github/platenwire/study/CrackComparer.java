@@ -82,7 +82,7 @@ final class CrackComparer {
             .orElse(List.of());
     List<CrackRatio.At> widths =
         CrackRatio.sharedWidths(first, second)
-            .map(range -> NiceSteps.within(range, Unit.MILLIMETRE, MOST_PLACES))
+            .map(range -> NiceSteps.within(range, widthUnit(), MOST_PLACES))
             .map(places -> CrackRatio.atWidths(first, second, noise, places))
             .orElse(List.of());
     List<CrackRatio.At> atLoads = calibrations.widen(loads, WIDTH);
@@ -103,6 +103,10 @@ final class CrackComparer {
 
   private Unit loadUnit() {
     return data.unitsFirst() == UnitSystem.SI ? Unit.KILONEWTON : Unit.KIP;
+  }
+
+  private Unit widthUnit() {
+    return data.unitsFirst() == UnitSystem.SI ? Unit.MILLIMETRE : Unit.INCH;
   }
 
   private static List<SpecimenCurve> curves(List<ClosedTest> tests) {

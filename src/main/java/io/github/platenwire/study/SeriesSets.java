@@ -76,10 +76,32 @@ final class SeriesSets {
             doubts.add(specimen + " has " + count + " tests; the first counts.");
           }
         });
+    without(series).ifPresent(doubts::add);
     counting(series)
         .forEach(
             test -> departureFromAge(test).ifPresent(words -> doubts.add(test.specimen() + words)));
     return doubts;
+  }
+
+  /** Specimens that never came to the figure are not seldom the strongest, or the weakest. */
+  private Optional<String> without(String series) {
+    List<String> with = counting(series).stream().map(ClosedTest::specimen).toList();
+    List<String> without =
+        data.testsOf(series).stream()
+            .filter(test -> test.summary().method().name().equals(method))
+            .map(ClosedTest::specimen)
+            .distinct()
+            .filter(specimen -> !with.contains(specimen))
+            .toList();
+    return with.isEmpty() || without.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            String.join(", ", without)
+                + " did not come to this figure ("
+                + figure
+                + "); the mean of "
+                + series
+                + " is that of the others only.");
   }
 
   /** The first test of each specimen that came to the figure. */

@@ -209,6 +209,11 @@ public record StudyComparison(
     public SeriesTrend {
       sentences = List.copyOf(sentences);
     }
+
+    /** The 95 % interval of the slope on ln(age), MPa; empty where no line can be laid. */
+    public Optional<Interval> slopeInterval() {
+      return trend.line().map(line -> line.slopeInterval(Values.LEVEL));
+    }
   }
 
   /**

@@ -30,6 +30,9 @@ import picocli.CommandLine.Spec;
       AuditCommand.class,
       CalibrationCommand.class,
       ChartCommand.class,
+      ReportCommand.class,
+      StudyCommand.class,
+      CompareCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

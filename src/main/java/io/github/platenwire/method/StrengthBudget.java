@@ -43,8 +43,7 @@ final class StrengthBudget {
    * @param strength the strength, not rounded
    */
   UncertaintyBudget ofStrength(double strength) {
-    List<UncertaintyBudget.Line> lines = loadLines(strength / peakNewtons);
-    section.sizes().forEach(size -> addSize(lines, size, strength));
+    List<UncertaintyBudget.Line> lines = measured(strength);
     section
         .correction()
         .ifPresent(
@@ -53,9 +52,31 @@ final class StrengthBudget {
                     lines,
                     "correction for length: last printed digit",
                     factor.halfWidth() / ROOT_3 * strength / factor.value()));
+    addRounding(lines);
+    return new UncertaintyBudget(lines);
+  }
+
+  /**
+   * The budget of the strength before the correction for length, in megapascals.
+   *
+   * @param uncorrected that strength, not rounded
+   */
+  UncertaintyBudget ofUncorrected(double uncorrected) {
+    List<UncertaintyBudget.Line> lines = measured(uncorrected);
+    addRounding(lines);
+    return new UncertaintyBudget(lines);
+  }
+
+  /** What load and sizes bring to a stress. */
+  private List<UncertaintyBudget.Line> measured(double megapascals) {
+    List<UncertaintyBudget.Line> lines = loadLines(megapascals / peakNewtons);
+    section.sizes().forEach(size -> addSize(lines, size, megapascals));
+    return lines;
+  }
+
+  private void addRounding(List<UncertaintyBudget.Line> lines) {
     double step = rules.rounding().stress().si().doubleValue();
     add(lines, ROUNDING, step / 2 / ROOT_3);
-    return new UncertaintyBudget(lines);
   }
 
   static void addSize(List<UncertaintyBudget.Line> lines, Section.Size size, double strength) {

@@ -86,7 +86,7 @@ final class StrengthOutcome {
           "strength-uncorrected",
           rules.resultTitle() + " before correction for length",
           uncorrected,
-          NO_BUDGET,
+          Optional.of(budget.ofUncorrected(uncorrected)),
           known(bound / section.newtonsPerMegapascal()));
     }
     double kilonewtons = Unit.KILONEWTON.fromBase(peakNewtons);

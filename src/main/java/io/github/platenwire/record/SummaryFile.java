@@ -10,6 +10,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -62,6 +64,15 @@ public final class SummaryFile {
         root.path("raw").path("reason").asText(),
         result(root, "strength"),
         result(root, "diameter"));
+  }
+
+  /**
+   * Reads the whole summary back, for whoever works with closed tests.
+   *
+   * @throws IOException if the file cannot be read or is no summary; the message names it
+   */
+  public static StoredSummary stored(Path path) throws IOException {
+    return new StoredSummaryReader(path, tree(path)).read();
   }
 
   /** The file's JSON, once it is certain that it is a summary. */
@@ -153,6 +164,30 @@ public final class SummaryFile {
     return changes;
   }
 
+  /**
+   * Who corrected a summary's specimen, when and why; empty for a first version.
+   *
+   * @throws IOException if the file cannot be read, is no summary, or tells no time
+   */
+  public static Optional<Provenance.Correction> correction(Path path) throws IOException {
+    JsonNode node = tree(path).path("correction");
+    if (!node.isObject()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          new Provenance.Correction(
+              node.path("who").asText(),
+              Instant.parse(node.path("when").asText()),
+              node.path("why").asText(),
+              changes(path),
+              node.path("replaces").asText(),
+              node.path("replaced_sha256").asText()));
+    } catch (DateTimeException e) {
+      throw new IOException(path + ": 'correction' tells no time: " + e.getMessage(), e);
+    }
+  }
+
   private static Optional<String> text(JsonNode node, String name) {
     return node.path(name).isTextual() ? Optional.of(node.path(name).asText()) : Optional.empty();
   }
@@ -167,15 +202,7 @@ public final class SummaryFile {
     try {
       JsonNode root = MAPPER.readTree(Files.readAllBytes(path));
       JsonNode curve = root.path("virgin_curve");
-      List<VirginTable.Point> points = new ArrayList<>();
-      for (int i = 0; i < curve.path("load_n").size(); i++) {
-        points.add(
-            new VirginTable.Point(
-                curve.path("load_n").path(i).asDouble(),
-                curve.path("width_mm").path(i).asDouble(),
-                curve.path("gauge_mask").path(i).asInt(),
-                curve.path("row").path(i).asLong()));
-      }
+      List<VirginTable.Point> points = StoredSummaryReader.points(curve);
       return points.size() < 2
           ? Optional.empty()
           : Optional.of(new GhostCurve(root.path("specimen").path("name").asText(), points));

@@ -11,7 +11,6 @@ import io.github.platenwire.quantity.Unit;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -19,14 +18,13 @@ import java.util.stream.Collectors;
 /** Shows a calibration held against its limits. Pure; each call to {@link #lines} stands alone. */
 public final class CalibrationView {
   private final CalibrationCheck check;
-  private final int room;
+  private final Page page;
   private final Look look;
   private final Unit unit;
-  private final List<String> lines = new ArrayList<>();
 
   private CalibrationView(CalibrationCheck check, int columns, Look look) {
     this.check = check;
-    this.room = Math.max(30, columns - 1);
+    this.page = new Page(columns, look);
     this.look = look;
     this.unit = check.runs().unit();
   }
@@ -53,12 +51,10 @@ public final class CalibrationView {
       int columns,
       Look look) {
     CalibrationView view = new CalibrationView(check, columns, look);
-    view.paragraph(" ", Style.STRONG, title);
-    view.paragraph(" ", Style.PLAIN, view.basis(fit));
-    view.lines.add("");
-    view.lines.addAll(view.table(columns));
-    view.lines.add("");
-    view.paragraph(
+    view.page.paragraph(" ", Style.STRONG, title);
+    view.page.paragraph(" ", Style.PLAIN, view.basis(fit)).blank();
+    view.page.table(view.table()).blank();
+    view.page.paragraph(
         " ",
         Style.PLAIN,
         "q error of indication, b repeatability, v reversibility, a resolution; in percent of the"
@@ -67,10 +63,10 @@ public final class CalibrationView {
     view.leftOver(fit);
     view.judgements(judged);
     view.remarks();
-    view.lines.add("");
+    view.page.blank();
     String mark = met ? look.glyphs().passed() : look.glyphs().failed();
-    view.paragraph(" " + mark + " ", met ? Style.GOOD : Style.BAD, verdict);
-    return List.copyOf(view.lines);
+    view.page.paragraph(" " + mark + " ", met ? Style.GOOD : Style.BAD, verdict);
+    return view.page.lines();
   }
 
   private String basis(CorrectionFit fit) {
@@ -81,7 +77,7 @@ public final class CalibrationView {
     return "Held against " + check.limits().title() + ", " + how + ".";
   }
 
-  private List<String> table(int columns) {
+  private TextTable table() {
     TextTable table =
         TextTable.empty()
             .numbers("applied " + unit.symbol())
@@ -101,7 +97,7 @@ public final class CalibrationView {
           percent(step.resolutionPercent()),
           check.classOf(step).map(ClassLimits::name).orElse("none"));
     }
-    return table.lines(columns, look);
+    return table;
   }
 
   private static String percent(OptionalDouble value) {
@@ -109,14 +105,14 @@ public final class CalibrationView {
   }
 
   private void ranges() {
-    heading("Classes");
+    page.heading("Classes");
     List<CalibrationCheck.Range> ranges = check.ranges();
     if (ranges.isEmpty()) {
-      item("none: the greatest applied value is in no class");
+      page.item("none: the greatest applied value is in no class");
     }
     for (CalibrationCheck.Range range : ranges) {
       OptionalDouble lower = range.lowerLimit();
-      item(
+      page.item(
           "class "
               + range.className()
               + " from "
@@ -132,8 +128,8 @@ public final class CalibrationView {
   private void leftOver(CorrectionFit fit) {
     OptionalDouble standard = fit.standardUncertainty();
     OptionalDouble percent = fit.standardUncertaintyPercent(0);
-    heading("Left over at the calibrated steps");
-    item(
+    page.heading("Left over at the calibrated steps");
+    page.item(
         standard.isPresent() && percent.isPresent()
             ? "standard uncertainty "
                 + ResultView.twoDigits(standard.getAsDouble())
@@ -150,12 +146,12 @@ public final class CalibrationView {
   }
 
   private void judgements(ClassLimits judged) {
-    heading("Each figure against " + check.limits().title() + " class " + judged.name());
+    page.heading("Each figure against " + check.limits().title() + " class " + judged.name());
     check
         .zeroJudgement(judged)
-        .ifPresent(zero -> item(zero.words() + " of the greatest applied value"));
+        .ifPresent(zero -> page.item(zero.words() + " of the greatest applied value"));
     for (StepErrors step : check.steps()) {
-      item(
+      page.item(
           "at "
               + both(step.applied())
               + ": "
@@ -167,31 +163,13 @@ public final class CalibrationView {
 
   private void remarks() {
     if (!check.remarks().isEmpty()) {
-      heading("Remarks");
-      check.remarks().forEach(this::item);
+      page.heading("Remarks");
+      check.remarks().forEach(page::item);
     }
   }
 
   private String both(double value) {
     return BothSystems.words(unit.toBase(value), unit.quantity(), look.first());
-  }
-
-  private void heading(String title) {
-    lines.add("");
-    lines.add(new Line(look).add(" ").add(Style.STRONG, title).render(room));
-  }
-
-  private void item(String text) {
-    paragraph("   - ", Style.PLAIN, text);
-  }
-
-  private void paragraph(String beginning, Style style, String text) {
-    Line line = new Line(look).add(beginning);
-    int column = line.columns();
-    for (String part : TextWidth.wrap(look.glyphs().text(text), room - column)) {
-      lines.add(line.add(style, part).render(room));
-      line = new Line(look).to(column);
-    }
   }
 
   private static String plain(double value, int digits) {

@@ -99,4 +99,31 @@ class StrengthBudgetTest {
     assertThat(line(budget, "zero: drift"))
         .isCloseTo(STRENGTH / 250 * 0.6 / Math.sqrt(3), within(1e-9));
   }
+
+  /** A short cylinder, 150 mm on 100: what the correction brings is not in the figure before it. */
+  @Test
+  void ofUncorrected_shortCylinder_hasEveryLineButTheCorrection() {
+    ChannelFacts channel =
+        new ChannelFacts(
+            "load",
+            Quantity.FORCE,
+            Unit.KILONEWTON,
+            0,
+            2000,
+            OptionalDouble.of(0.1),
+            5,
+            OptionalDouble.empty(),
+            OptionalDouble.of(0.5));
+    Bench bench = new Bench(new Bench.SpecimenBuilder().length(150).build(), channel, 100);
+    bench.hold(0, 2).ramp(250, 1.963).hold(20, 1).hold(20, 3);
+    MethodResult result = bench.run.finish();
+    UncertaintyBudget corrected = Bench.figure(result, "strength").uncertainty().orElseThrow();
+    UncertaintyBudget before =
+        Bench.figure(result, "strength-uncorrected").uncertainty().orElseThrow();
+    assertThat(before.lines()).hasSize(corrected.lines().size() - 1);
+    assertThat(before.lines()).noneMatch(line -> line.source().startsWith("correction"));
+    // 0.96 is the printed factor at a ratio of 1.5
+    assertThat(line(before, "load: calibration") * 0.96)
+        .isCloseTo(line(corrected, "load: calibration"), within(1e-12));
+  }
 }

@@ -6,6 +6,8 @@ import io.github.platenwire.method.FrontAdvance;
 import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.statistics.LineFit;
 import io.github.platenwire.statistics.StudentT;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.SplittableRandom;
 import java.util.function.DoubleUnaryOperator;
 import java.util.function.Predicate;
@@ -58,6 +60,46 @@ class CoverageTest {
     SeriesStatistics second =
         SeriesStatistics.of(normal.sample(numbers.next(), mean2, cv2 * mean2));
     return FiellerRatio.unequalVariances(first, second).set().contains(mean1 / mean2);
+  }
+
+  /**
+   * Three series against one reference: all three ratios at once, with one spread for all. A set
+   * holds the true ratio where its t is at most the quantile, so where the distribution at the
+   * greatest t is at most 0.95: asked so, as 2000 quantiles take minutes.
+   */
+  @Test
+  void ratiosOfSeveralSeries_simulatedStudies_allCoveredAtOnce() {
+    Numbers numbers = new Numbers();
+    assertCovers(
+        "three ratios to one reference at once",
+        9,
+        normal -> {
+          List<SeriesStatistics> all = new ArrayList<>();
+          for (double mean : new double[] {30, 42, 33, 27}) {
+            all.add(SeriesStatistics.of(normal.sample(numbers.next(), mean, 1.2)));
+          }
+          return allRatiosHold(all, new double[] {1, 1.4, 1.1, 0.9});
+        });
+  }
+
+  private static boolean allRatiosHold(List<SeriesStatistics> all, double[] truth) {
+    OneWayAnalysis analysis = OneWayAnalysis.of(all);
+    SeriesStatistics reference = all.get(0);
+    int[] counts = all.stream().skip(1).mapToInt(SeriesStatistics::n).toArray();
+    double[] found =
+        all.stream().skip(1).mapToDouble(one -> one.mean() / reference.mean()).toArray();
+    double greatest = 0;
+    for (int i = 1; i < all.size(); i++) {
+      double error =
+          Math.sqrt(
+              analysis.withinVariance()
+                  * (1.0 / all.get(i).n() + truth[i] * truth[i] / reference.n()));
+      double t = Math.abs(all.get(i).mean() - truth[i] * reference.mean()) / error;
+      greatest = Math.max(greatest, t);
+    }
+    return new DunnettDistribution(reference.n(), counts, found, analysis.withinDegrees())
+            .below(greatest)
+        <= 0.95;
   }
 
   @Test

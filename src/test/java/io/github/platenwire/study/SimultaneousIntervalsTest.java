@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.statistics.ConfidenceSet;
+
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
@@ -7,6 +9,7 @@ import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.statistics.StudentT;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.SplittableRandom;
 import org.hipparchus.special.Erf;
@@ -172,6 +175,29 @@ class SimultaneousIntervalsTest {
     assertThat(comparison.differences().get(1).interval().orElseThrow().contains(0)).isTrue();
   }
 
+  /** At an end of a ratio's set the t of first − ρ·reference equals the common quantile. */
+  @Test
+  void against_alikeSpreads_ratiosEndWhereTMeetsTheCommonQuantile() {
+    SeriesStatistics reference = SeriesStatistics.of(29.5, 31.0, 28.4);
+    Map<String, SeriesStatistics> others = new LinkedHashMap<>();
+    others.put("NA-T", SeriesStatistics.of(42.1, 40.5, 43.0, 41.0));
+    others.put("NA-S", SeriesStatistics.of(31.0, 29.2, 30.3));
+    ReferenceComparison comparison = ReferenceComparison.against(reference, others);
+    FiellerRatio ratio = comparison.differences().get(0).ratio();
+    double end = ((ConfidenceSet.Bounded) ratio.set()).interval().high();
+    OneWayAnalysis analysis =
+        OneWayAnalysis.of(List.of(reference, others.get("NA-T"), others.get("NA-S")));
+    double t =
+        (end * reference.mean() - others.get("NA-T").mean())
+            / Math.sqrt(analysis.withinVariance() * (1.0 / 4 + end * end / 3));
+    double[] found = {others.get("NA-T").mean() / 29.6333333333, 30.1666666667 / 29.6333333333};
+    assertThat(new DunnettDistribution(3, new int[] {4, 3}, found, 7).below(t))
+        .isCloseTo(0.95, within(1e-7));
+    // Wider than by itself, narrower than Bonferroni's at 97.5 %.
+    double alone = StudentT.twoSided(0.95, 7);
+    assertThat(t).isBetween(alone, StudentT.twoSided(0.975, 7));
+  }
+
   @Test
   void against_verydifferentSpreads_gamesHowell() {
     Map<String, SeriesStatistics> others = new LinkedHashMap<>();
@@ -187,6 +213,9 @@ class SimultaneousIntervalsTest {
         WelchDifference.between(others.get("B"), reference).inference().orElseThrow();
     double q = StudentizedRange.quantile(0.95, 3, welch.degreesOfFreedom());
     assertThat(tight.halfWidth()).isCloseTo(q / Math.sqrt(2) * welch.standardError(), within(1e-9));
+    // The ratios each at 97.5 %, which for two of them together is 95 % or more (Bonferroni).
+    assertThat(comparison.differences().get(0).ratio())
+        .isEqualTo(FiellerRatio.unequalVariances(others.get("B"), reference, 0.975));
   }
 
   @Test

@@ -137,6 +137,9 @@ final class DemoTest {
         Optional.of(fracture.words()),
         Optional.of(aggregate.key()),
         Optional.empty(),
+        Optional.empty(),
+        Optional.empty(),
+        List.of(),
         BreakPosition.NOT_RECORDED);
   }
 

@@ -10,6 +10,8 @@ public final class Checks {
 
   /** All of them, part by part as an audit goes through an archive. */
   public static List<Check> all() {
-    return Stream.<Check[]>of(RawCheck.values()).flatMap(Arrays::stream).toList();
+    return Stream.<Check[]>of(RawCheck.values(), TraceCheck.values())
+        .flatMap(Arrays::stream)
+        .toList();
   }
 }

@@ -10,7 +10,12 @@ public final class Checks {
 
   /** All of them, part by part as an audit goes through an archive. */
   public static List<Check> all() {
-    return Stream.<Check[]>of(RawCheck.values(), TraceCheck.values())
+    return Stream.<Check[]>of(
+            RawCheck.values(),
+            SummaryVersionCheck.values(),
+            RegisterLineCheck.values(),
+            TestCheck.values(),
+            TraceCheck.values())
         .flatMap(Arrays::stream)
         .toList();
   }

@@ -131,9 +131,10 @@ final class DemoCommand implements Callable<Integer> {
             .withSpecimens(scenario.specimensText())
             .withStudy(scenario.studyText());
     LabFolder lab = LabFolder.create(folder, template);
-    Files.writeString(
-        lab.root().resolve("calibrations").resolve(DemoScenario.CALIBRATION_NAME + ".toml"),
-        scenario.calibrationText());
+    for (Map.Entry<String, String> file : scenario.calibrationTexts().entrySet()) {
+      Files.writeString(
+          lab.root().resolve("calibrations").resolve(file.getKey() + ".toml"), file.getValue());
+    }
     return lab;
   }
 

@@ -26,6 +26,7 @@ import picocli.CommandLine.Spec;
       ReduceCommand.class,
       ExplainCommand.class,
       RecoverCommand.class,
+      AuditCommand.class,
       CalibrationCommand.class,
       ChartCommand.class,
       HelpCommand.class,

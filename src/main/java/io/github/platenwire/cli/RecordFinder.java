@@ -50,11 +50,14 @@ final class RecordFinder {
             + String.join(", ", fitting.stream().map(raw -> stem(fileName(raw))).toList()));
   }
 
-  /** The lab folder that a record lies in, if it lies in one; else the one asked for. */
+  /**
+   * The lab folder that a record, or a folder of them, lies in, if it lies in one; else the one
+   * asked for.
+   */
   static LabFolder labOf(String words, LabOption option) throws LabException {
     Path path = Path.of(words).toAbsolutePath().normalize();
-    if (Files.isRegularFile(path)) {
-      for (Path above = path.getParent(); above != null; above = above.getParent()) {
+    if (Files.exists(path)) {
+      for (Path above = path; above != null; above = above.getParent()) {
         if (Files.isRegularFile(above.resolve("lab.toml"))) {
           return LabFolder.open(above);
         }

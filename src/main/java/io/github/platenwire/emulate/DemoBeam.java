@@ -27,6 +27,15 @@ public record DemoBeam(String name, String series, String bond, double widthMill
   private static final List<String> PORTS =
       List.of("memory:beam-load", "memory:beam-gauge-a", "memory:beam-gauge-b");
 
+  /** The names of its channels' calibrations, load first. */
+  public static List<String> calibrations() {
+    return List.of(calibration("load"), calibration("gauge-a"), calibration("gauge-b"));
+  }
+
+  private static String calibration(String channel) {
+    return RIG + "-" + channel;
+  }
+
   /** The addresses of its devices' ports, load first. */
   public static List<String> ports() {
     return PORTS;
@@ -91,6 +100,7 @@ public record DemoBeam(String name, String series, String bond, double widthMill
         unit = "%s"
         port = "%s"
         device = "%s"
+        calibration = "%s"
         range = %s
         zero-tolerance = %s
         resolution = %.4f
@@ -100,6 +110,7 @@ public record DemoBeam(String name, String series, String bond, double widthMill
         unit,
         PORTS.get(port),
         device,
+        calibration(name),
         range,
         zeroTolerance,
         resolution);

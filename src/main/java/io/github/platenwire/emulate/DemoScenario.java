@@ -9,8 +9,10 @@ import java.time.LocalDate;
 import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import java.util.SplittableRandom;
@@ -138,7 +140,22 @@ public final class DemoScenario {
    * channel, dated 90 days before the start.
    */
   public String calibrationText() {
-    return DemoTexts.calibration(CALIBRATION_NAME, LocalDate.ofInstant(start, zone).minusDays(90));
+    return calibrationText(CALIBRATION_NAME, "EMULATED-1");
+  }
+
+  /** Every calibration of the demo's rigs: the text of its file by its name. */
+  public Map<String, String> calibrationTexts() {
+    Map<String, String> texts = new LinkedHashMap<>();
+    texts.put(CALIBRATION_NAME, calibrationText());
+    for (String name : DemoBeam.calibrations()) {
+      texts.put(name, calibrationText(name, "EMULATED-" + (texts.size() + 1)));
+    }
+    return texts;
+  }
+
+  private String calibrationText(String name, String certificate) {
+    LocalDate date = LocalDate.ofInstant(start, zone).minusDays(90);
+    return DemoTexts.calibration(name, certificate, date);
   }
 
   private List<DemoSpecimen> companions(

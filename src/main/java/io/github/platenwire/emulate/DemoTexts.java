@@ -73,13 +73,13 @@ final class DemoTexts {
         calibration);
   }
 
-  static String calibration(String name, LocalDate date) {
+  static String calibration(String name, String certificate, LocalDate date) {
     return String.format(
         Locale.ROOT,
         """
       format = "platenwire-calibration 1"
       name = "%s"
-      certificate = "EMULATED-1"
+      certificate = "%s"
       laboratory = "none: this frame is emulated"
       date = %s
       due = %s
@@ -87,6 +87,7 @@ final class DemoTexts {
       expanded-uncertainty-percent = 0.5
       """,
         name,
+        certificate,
         date,
         date.plusYears(1));
   }

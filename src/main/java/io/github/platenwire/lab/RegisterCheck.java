@@ -1,6 +1,5 @@
 package io.github.platenwire.lab;
 
-import io.github.platenwire.lab.RegisterLine.Kind;
 import io.github.platenwire.record.Digests;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -33,10 +32,25 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
   /**
    * Something that is not as it should be.
    *
+   * @param kind what of the line
    * @param line the line in the file, from 1
    * @param words what was expected and what was seen
    */
-  public record Finding(long line, String words) {}
+  public record Finding(Kind kind, long line, String words) {}
+
+  /** What of a line is not as it should be. */
+  public enum Kind {
+    /** It has not the one right form. */
+    FORM,
+    /** It stands in the wrong place or the wrong register, or is tied to another line. */
+    CHAIN,
+    /** The key that it names is none of the rig's. */
+    KEY,
+    /** Its signature does not go with it. */
+    SIGNATURE,
+    /** It was never finished. */
+    TORN
+  }
 
   /**
    * Checks one rig's register.
@@ -48,7 +62,16 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
     return of(Register.file(lab, rig), rig, new PublicKeys(lab.keysFolder(), rig).all());
   }
 
-  static RegisterCheck of(Path file, String rig, Map<String, String> keys) throws IOException {
+  /**
+   * Checks a register's lines against keys that are known from elsewhere.
+   *
+   * @param file the register
+   * @param rig the rig's name
+   * @param keys the rig's public keys, 64 hex digits each, by the name of the file that holds them
+   * @throws IOException if the register cannot be read
+   */
+  public static RegisterCheck of(Path file, String rig, Map<String, String> keys)
+      throws IOException {
     Walk walk = new Walk(rig, keys);
     List<String> texts = RegisterFile.wholeLines(file);
     for (String text : texts) {
@@ -56,9 +79,28 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
     }
     int torn = RegisterFile.tornBytes(file);
     if (torn > 0) {
-      walk.find(texts.size() + 1L, torn + " bytes of a line that was never finished");
+      walk.find(Kind.TORN, texts.size() + 1L, torn + " bytes of a line that was never finished");
     }
     return new RegisterCheck(file, walk.lines, walk.findings);
+  }
+
+  /**
+   * The public keys of a rig in a folder, by the name of the file that holds them, the first first.
+   *
+   * @param folder such as {@link LabFolder#keysFolder}
+   * @throws LabException if a file holds no key
+   */
+  public static Map<String, String> keys(Path folder, String rig) throws LabException {
+    return new PublicKeys(folder, rig).all();
+  }
+
+  /**
+   * The whole lines of a register as they stand, good or not; empty if there is no such file.
+   *
+   * @throws IOException if it cannot be read
+   */
+  public static List<String> texts(Path file) throws IOException {
+    return RegisterFile.wholeLines(file);
   }
 
   /** Whether a witness, 16 hex digits, is that of one of the lines. */
@@ -68,7 +110,7 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
 
   /** The lines by which the rig was given another key. */
   public List<RegisterLine> newKeys() {
-    return lines.stream().filter(line -> line.kind() == Kind.KEY).toList();
+    return lines.stream().filter(line -> line.kind() == RegisterLine.Kind.KEY).toList();
   }
 
   /** The witness of the last line; empty if there is none. */
@@ -92,15 +134,15 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
       Optional.ofNullable(keys.get(rig)).ifPresent(valid::add);
     }
 
-    void find(long line, String words) {
-      findings.add(new Finding(line, words));
+    void find(Kind kind, long line, String words) {
+      findings.add(new Finding(kind, line, words));
     }
 
     void next(String text) {
       at++;
       Optional<RegisterLine> parsed = RegisterLine.parse(text);
       if (parsed.isEmpty()) {
-        find(at, "this is no register line: " + text);
+        find(Kind.FORM, at, "this is no register line: " + text);
         previous = Digests.sha256Hex(text.getBytes(StandardCharsets.ISO_8859_1));
         return;
       }
@@ -113,13 +155,14 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
 
     private void place(RegisterLine line) {
       if (!line.rig().equals(rig)) {
-        find(at, "the line belongs to rig '" + line.rig() + "', not to '" + rig + "'");
+        find(Kind.CHAIN, at, "the line belongs to rig '" + line.rig() + "', not to '" + rig + "'");
       }
       if (line.number() != at) {
-        find(at, "the line should have number " + at + ", but has " + line.number());
+        find(Kind.CHAIN, at, "the line should have number " + at + ", but has " + line.number());
       }
       if (!line.previousSha256().equals(previous)) {
         find(
+            Kind.CHAIN,
             at,
             "the line is tied to a line with sha256="
                 + line.previousSha256()
@@ -129,11 +172,12 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
     }
 
     private void key(RegisterLine line) {
-      if (line.kind() == Kind.KEY && line.publicKey().equals(keys.get(line.test()))) {
+      if (line.kind() == RegisterLine.Kind.KEY && line.publicKey().equals(keys.get(line.test()))) {
         valid.add(line.publicKey());
       }
       if (!valid.contains(line.publicKey())) {
         find(
+            Kind.KEY,
             at,
             "signed by a key that is not the rig's: fingerprint "
                 + PrivateKeys.fingerprint(line.publicKey()));
@@ -141,7 +185,7 @@ public record RegisterCheck(Path file, List<RegisterLine> lines, List<Finding> f
       HexFormat hex = HexFormat.of();
       if (!Ed25519.isSigned(
           hex.parseHex(line.publicKey()), line.signedBytes(), hex.parseHex(line.signature()))) {
-        find(at, "the signature does not go with the line");
+        find(Kind.SIGNATURE, at, "the signature does not go with the line");
       }
     }
   }

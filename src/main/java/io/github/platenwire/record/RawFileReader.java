@@ -2,15 +2,13 @@ package io.github.platenwire.record;
 
 import io.github.platenwire.reading.EscapedBytes;
 import io.github.platenwire.reading.Quality;
+import io.github.platenwire.record.RawFileException.Damage;
 import io.github.platenwire.toml.TomlException;
-import java.io.BufferedInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.security.MessageDigest;
 import java.time.DateTimeException;
 import java.time.Instant;
 import java.util.HexFormat;
@@ -35,24 +33,26 @@ public final class RawFileReader implements AutoCloseable {
           "# closed seq=(\\d{1,18}) ended=(\\S+) reason=([a-z]+) rows=(\\d{1,18}) lost=(\\d{1,18})"
               + " sha256=([0-9a-f]{64})");
 
+  private static final byte[] CHECK_MARK = "# check ".getBytes(StandardCharsets.US_ASCII);
+  private static final byte[] CLOSED_MARK = "# closed ".getBytes(StandardCharsets.US_ASCII);
+
   private final String name;
-  private final InputStream in;
-  private final MessageDigest digest = Digests.sha256();
-  private final ByteArrayOutputStream lineBytes = new ByteArrayOutputStream(256);
+  private final LineSource source;
+  private final RowParser parser = new RowParser();
   private final RawHeader header;
   private long line;
-  private long wholeBytes;
   private long lastSeq;
   private long goodSeq;
   private long goodMicros;
   private int checkLines;
   private @Nullable Closing closing;
   private boolean sealBroken;
+  private @Nullable RawFileEnd end;
   private GoodPrefix sealed;
 
   private RawFileReader(String name, InputStream in) throws IOException, RawFileException {
     this.name = name;
-    this.in = in;
+    this.source = new LineSource(in);
     this.header = readHeader();
     this.sealed = goodPrefix();
   }
@@ -64,7 +64,7 @@ public final class RawFileReader implements AutoCloseable {
    * @throws RawFileException if its head is not as the format says
    */
   public static RawFileReader open(Path path) throws IOException, RawFileException {
-    InputStream in = new BufferedInputStream(Files.newInputStream(path), 1 << 16);
+    InputStream in = Files.newInputStream(path);
     try {
       return new RawFileReader(path.getFileName().toString(), in);
     } catch (IOException | RawFileException | RuntimeException e) {
@@ -78,6 +78,16 @@ public final class RawFileReader implements AutoCloseable {
     return header;
   }
 
+  /** Bytes before the line in hand. */
+  public long offset() {
+    return source.offset();
+  }
+
+  /** How many rows were good so far. */
+  public long goodRows() {
+    return goodSeq;
+  }
+
   /**
    * Reads all rows.
    *
@@ -87,31 +97,36 @@ public final class RawFileReader implements AutoCloseable {
    * @throws RawFileException at the first line that is not as the format says
    */
   public RawFileEnd readRows(Consumer<RawRow> visitor) throws IOException, RawFileException {
-    while (true) {
-      boolean whole = nextLine();
-      if (!whole) {
-        return new RawFileEnd(
-            lastSeq, wholeBytes, lineBytes.size(), Optional.ofNullable(closing), checkLines);
-      }
-      String text = lineBytes.toString(StandardCharsets.UTF_8);
+    while (nextLine()) {
       if (closing != null) {
-        throw wrong("nothing may follow the last line, but there is: " + text);
+        throw wrong(
+            Damage.SURPLUS, "nothing may follow the last line", "there is: " + source.text());
       }
-      if (text.startsWith("# check ")) {
-        check(text);
-      } else if (text.startsWith("# closed ")) {
-        closed(text);
+      if (source.startsWith(CHECK_MARK)) {
+        check(source.text());
+        source.swallow();
+        sealed = goodPrefix();
+      } else if (source.startsWith(CLOSED_MARK)) {
+        closed(source.text());
+        source.swallow();
       } else {
-        RawRow row = row(text);
+        RawRow row = row();
         visitor.accept(row);
         goodSeq = row.seq();
         goodMicros = Math.max(goodMicros, row.elapsedMicros());
-      }
-      swallowLine();
-      if (text.startsWith("# check ")) {
-        sealed = goodPrefix();
+        source.swallow();
       }
     }
+    RawFileEnd reached =
+        new RawFileEnd(
+            lastSeq, source.offset(), source.length(), Optional.ofNullable(closing), checkLines);
+    end = reached;
+    return reached;
+  }
+
+  /** How the file ends, once {@link #readRows} came so far. */
+  public Optional<RawFileEnd> end() {
+    return Optional.ofNullable(end);
   }
 
   /** Whether the line that closes a record was met. */
@@ -128,24 +143,28 @@ public final class RawFileReader implements AutoCloseable {
   }
 
   private GoodPrefix goodPrefix() {
-    return new GoodPrefix(header, wholeBytes, goodSeq, goodMicros, Digests.copyOf(digest));
+    return new GoodPrefix(header, source.offset(), goodSeq, goodMicros, source.digestBefore());
   }
 
   private RawHeader readHeader() throws IOException, RawFileException {
     StringBuilder document = new StringBuilder();
     while (nextLine()) {
-      String text = lineBytes.toString(StandardCharsets.UTF_8);
-      swallowLine();
+      String text = source.text();
       if (text.equals(RowText.COLUMNS)) {
+        source.swallow();
         return parseHeader(document.toString());
       }
       if (!text.equals("#") && !text.startsWith("# ")) {
         throw wrong(
-            "a comment line or '" + RowText.COLUMNS + "' should stand here, but there is: " + text);
+            Damage.HEAD,
+            "a comment line or '" + RowText.COLUMNS + "' should stand here",
+            "there is: " + text);
       }
+      source.swallow();
       document.append(text.length() < 2 ? "" : text.substring(2)).append('\n');
     }
-    throw wrong("the file ends before the line '" + RowText.COLUMNS + "'");
+    throw wrong(
+        Damage.HEAD, "the line '" + RowText.COLUMNS + "' should come", "the file ends before it");
   }
 
   private RawHeader parseHeader(String document) throws RawFileException {
@@ -159,27 +178,14 @@ public final class RawFileReader implements AutoCloseable {
 
   /** Reads up to the next line feed; false if the file ends before one. */
   private boolean nextLine() throws IOException {
-    lineBytes.reset();
-    int b = in.read();
-    while (b >= 0 && b != '\n') {
-      lineBytes.write(b);
-      b = in.read();
-    }
     line++;
-    return b == '\n';
-  }
-
-  private void swallowLine() {
-    byte[] bytes = lineBytes.toByteArray();
-    digest.update(bytes);
-    digest.update((byte) '\n');
-    wholeBytes += bytes.length + 1L;
+    return source.next();
   }
 
   private void check(String text) throws RawFileException {
     Matcher matcher = CHECK.matcher(text);
     if (!matcher.matches()) {
-      throw wrong("a check line reads '# check seq=… sha256=…', but there is: " + text);
+      throw wrong(Damage.LINE, "a check line reads '# check seq=… sha256=…'", "there is: " + text);
     }
     expectSeq(matcher.group(1));
     expectDigest(matcher.group(2));
@@ -190,14 +196,20 @@ public final class RawFileReader implements AutoCloseable {
     Matcher matcher = CLOSED.matcher(text);
     if (!matcher.matches()) {
       throw wrong(
-          "the last line reads '# closed seq=… ended=… reason=… rows=… lost=… sha256=…', but there is: "
-              + text);
+          Damage.LINE,
+          "the last line reads '# closed seq=… ended=… reason=… rows=… lost=… sha256=…'",
+          "there is: " + text);
     }
     expectSeq(matcher.group(1));
     expectDigest(matcher.group(6));
     CloseReason reason =
         CloseReason.ofWord(matcher.group(3))
-            .orElseThrow(() -> wrong("no such reason: " + matcher.group(3)));
+            .orElseThrow(
+                () ->
+                    wrong(
+                        Damage.LINE,
+                        "the reason should be break, operator, range or interrupted",
+                        "it is " + matcher.group(3)));
     closing =
         new Closing(
             lastSeq,
@@ -206,45 +218,49 @@ public final class RawFileReader implements AutoCloseable {
             Long.parseLong(matcher.group(4)),
             Long.parseLong(matcher.group(5)),
             matcher.group(6),
-            digestWith(text));
-  }
-
-  private String digestWith(String text) {
-    MessageDigest whole = Digests.copyOf(digest);
-    whole.update((text + "\n").getBytes(StandardCharsets.UTF_8));
-    return HexFormat.of().formatHex(whole.digest());
+            HexFormat.of().formatHex(source.digestWith().digest()));
   }
 
   private Instant instant(String text) throws RawFileException {
     try {
       return Instant.parse(text);
     } catch (DateTimeException e) {
-      throw wrong("'" + text + "' is no moment in UTC");
+      throw wrong(Damage.LINE, "ended should be a moment in UTC", "it is '" + text + "'");
     }
   }
 
   private void expectSeq(String seen) throws RawFileException {
     if (Long.parseLong(seen) != lastSeq) {
-      throw wrong("seq should be " + lastSeq + ", but it is " + seen);
+      throw wrong(Damage.SEQ, "seq should be " + lastSeq, "it is " + seen);
     }
   }
 
   private void expectDigest(String seen) throws RawFileException {
-    String expected = Digests.hexSoFar(digest);
+    String expected = HexFormat.of().formatHex(source.digestBefore().digest());
     if (!expected.equals(seen)) {
       sealBroken = true;
-      throw wrong("the bytes before this line have sha256=" + expected + ", but it says " + seen);
+      throw wrong(
+          Damage.SEAL, "the bytes before this line have sha256=" + expected, "it says " + seen);
     }
+  }
+
+  private RawRow row() throws RawFileException {
+    RawRow plain = parser.parse(source.buffer(), source.start(), source.end(), lastSeq + 1, line);
+    if (plain == null) {
+      return row(source.text());
+    }
+    lastSeq = plain.seq();
+    return plain;
   }
 
   private RawRow row(String text) throws RawFileException {
     String[] columns = RowSplitter.split(text);
     if (columns.length != 6) {
-      throw wrong("a row has 6 columns, but there are " + columns.length + ": " + text);
+      throw wrong(Damage.LINE, "a row has 6 columns", "there are " + columns.length + ": " + text);
     }
     long seq = whole(columns[0], "seq");
     if (seq != lastSeq + 1) {
-      throw wrong("seq should be " + (lastSeq + 1) + ", but it is " + seq);
+      throw wrong(Damage.SEQ, "seq should be " + (lastSeq + 1), "it is " + seq);
     }
     lastSeq = seq;
     return new RawRow(
@@ -253,7 +269,13 @@ public final class RawFileReader implements AutoCloseable {
         columns[2],
         received(columns[3]),
         value(columns[4]),
-        Quality.ofWord(columns[5]).orElseThrow(() -> wrong("no such quality: " + columns[5])),
+        Quality.ofWord(columns[5])
+            .orElseThrow(
+                () ->
+                    wrong(
+                        Damage.LINE,
+                        "quality should be a known word",
+                        "it is '" + columns[5] + "'")),
         line);
   }
 
@@ -261,7 +283,7 @@ public final class RawFileReader implements AutoCloseable {
     try {
       return Long.parseLong(text);
     } catch (NumberFormatException e) {
-      throw wrong(column + " should be a whole number, but it is '" + text + "'");
+      throw wrong(Damage.LINE, column + " should be a whole number", "it is '" + text + "'");
     }
   }
 
@@ -269,7 +291,7 @@ public final class RawFileReader implements AutoCloseable {
     try {
       return text.isEmpty() ? Double.NaN : Double.parseDouble(text);
     } catch (NumberFormatException e) {
-      throw wrong("value should be a number, but it is '" + text + "'");
+      throw wrong(Damage.LINE, "value should be a number", "it is '" + text + "'");
     }
   }
 
@@ -277,16 +299,19 @@ public final class RawFileReader implements AutoCloseable {
     try {
       return EscapedBytes.decode(text);
     } catch (IllegalArgumentException e) {
-      throw wrong("received cannot be read: " + e.getMessage());
+      throw wrong(
+          Damage.LINE,
+          "received should be bytes as the format writes them",
+          String.valueOf(e.getMessage()));
     }
   }
 
-  private RawFileException wrong(String problem) {
-    return new RawFileException(name, line, problem);
+  private RawFileException wrong(Damage damage, String expected, String seen) {
+    return new RawFileException(name, line, source.offset(), damage, expected, seen);
   }
 
   @Override
   public void close() throws IOException {
-    in.close();
+    source.close();
   }
 }

@@ -37,9 +37,12 @@ public final class SummaryDifferences {
    * @throws IOException if the file cannot be read or is no summary
    */
   public static List<Difference> of(Path file, Summary computed) throws IOException {
-    ObjectMapper mapper = new ObjectMapper();
-    JsonNode closed = SummaryFile.tree(file);
-    JsonNode again = mapper.readTree(SummaryFile.json(computed));
+    return of(SummaryFile.tree(file), computed);
+  }
+
+  /** All differences of a summary that was read already. */
+  static List<Difference> of(JsonNode closed, Summary computed) {
+    JsonNode again = new SummaryJson(new ObjectMapper()).of(computed);
     List<Difference> differences = new ArrayList<>();
     for (String name : names(closed, again)) {
       if (!NOT_FROM_THE_RAW_FILE.contains(name)) {

@@ -66,9 +66,14 @@ public final class SummaryFile {
 
   /** The file's JSON, once it is certain that it is a summary. */
   static JsonNode tree(Path path) throws IOException {
+    return tree(path, Files.readAllBytes(path));
+  }
+
+  /** The same of a file that was read already. */
+  static JsonNode tree(Path path, byte[] bytes) throws IOException {
     JsonNode root;
     try {
-      root = MAPPER.readTree(Files.readAllBytes(path));
+      root = MAPPER.readTree(bytes);
     } catch (JsonProcessingException e) {
       throw new IOException(path + ": is no summary: " + e.getOriginalMessage(), e);
     }
@@ -84,7 +89,11 @@ public final class SummaryFile {
    * @throws IOException if the file cannot be read or is no summary
    */
   public static Observations observations(Path path) throws IOException {
-    JsonNode node = tree(path).path("observations");
+    return observations(tree(path));
+  }
+
+  static Observations observations(JsonNode root) {
+    JsonNode node = root.path("observations");
     return new Observations(
         text(node, "fracture_type"),
         text(node, "fracture_words"),
@@ -114,8 +123,12 @@ public final class SummaryFile {
    * @throws IOException if the file cannot be read or is no summary
    */
   public static List<Provenance.Change> changes(Path path) throws IOException {
+    return changes(tree(path));
+  }
+
+  static List<Provenance.Change> changes(JsonNode root) {
     List<Provenance.Change> changes = new ArrayList<>();
-    for (JsonNode change : tree(path).path("correction").path("changes")) {
+    for (JsonNode change : root.path("correction").path("changes")) {
       changes.add(
           new Provenance.Change(
               change.path("what").asText(),

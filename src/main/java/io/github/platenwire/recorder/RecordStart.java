@@ -10,7 +10,7 @@ import java.util.Locale;
 import java.util.Optional;
 
 /** What a raw file's name tells. Stateless. */
-final class RecordStart {
+public final class RecordStart {
   private static final String ENDING = ".raw.csv";
   private static final DateTimeFormatter STAMP =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmss'Z'", Locale.ROOT);
@@ -18,7 +18,7 @@ final class RecordStart {
   private RecordStart() {}
 
   /** When the test started, to the second, if the name is one of ours. */
-  static Optional<Instant> of(String fileName) {
+  public static Optional<Instant> of(String fileName) {
     int end = fileName.indexOf('_');
     try {
       return end < 0
@@ -31,7 +31,7 @@ final class RecordStart {
   }
 
   /** The test's id: the name without its ending. */
-  static String stem(Path file) {
+  public static String stem(Path file) {
     String name = file.getFileName().toString();
     return name.endsWith(ENDING) ? name.substring(0, name.length() - ENDING.length()) : name;
   }

@@ -25,6 +25,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
@@ -67,21 +68,39 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
   public static Reduction of(Path raw, Function<Specimen, Specimen> correct)
       throws IOException, RawFileException {
     try (RawFileReader reader = RawFileReader.open(raw)) {
-      RawHeader header = corrected(reader.header(), correct);
-      Replay replay;
-      Method method;
-      try {
-        method = Method.parse(header.method().text(), header.method().name());
-        replay = new Replay(header, method.start(header.specimen(), header.setting()));
-      } catch (TomlException | IllegalArgumentException e) {
-        throw new RawFileException(
-            String.valueOf(raw.getFileName()),
-            1,
-            "what the head keeps cannot be used: " + e.getMessage());
-      }
-      RawFileEnd end = reader.readRows(replay::row);
-      return new Reduction(replay.finish(raw, end), method, replay.differences);
+      return of(raw, reader, correct, row -> {});
     }
+  }
+
+  /**
+   * Computes a test again from a raw file that was opened, while somebody else looks at its rows
+   * too: the file is read once.
+   *
+   * @param reader stands at the file's first row
+   * @param beside is shown each row before it is used
+   */
+  public static Reduction of(
+      Path raw, RawFileReader reader, Function<Specimen, Specimen> correct, Consumer<RawRow> beside)
+      throws IOException, RawFileException {
+    RawHeader header = corrected(reader.header(), correct);
+    Replay replay;
+    Method method;
+    try {
+      method = Method.parse(header.method().text(), header.method().name());
+      replay = new Replay(header, method.start(header.specimen(), header.setting()));
+    } catch (TomlException | IllegalArgumentException e) {
+      throw new RawFileException(
+          String.valueOf(raw.getFileName()),
+          1,
+          "what the head keeps cannot be used: " + e.getMessage());
+    }
+    RawFileEnd end =
+        reader.readRows(
+            row -> {
+              beside.accept(row);
+              replay.row(row);
+            });
+    return new Reduction(replay.finish(raw, end), method, replay.differences);
   }
 
   /** The same with the result as the position of a beam's break has it. */

@@ -32,6 +32,16 @@ public final class SystemTerminal {
     return new TerminalOut(System.err, charset());
   }
 
+  /** Standard output for another program to read: UTF-8, whatever the terminal shows. */
+  public static TerminalOut forProgram() {
+    return new TerminalOut(System.out, StandardCharsets.UTF_8);
+  }
+
+  /** What standard error can do. Asks the system anew; to be called once. */
+  public static TerminalTraits errTraits() {
+    return TerminalTraits.of(errIsTerminal(), charset(), System.getenv());
+  }
+
   /** Plain lines without colour, in whatever characters the system's encoding has. */
   public static TerminalTraits plainTraits() {
     return TerminalTraits.of(/* terminal= */ false, charset(), System.getenv());
@@ -86,6 +96,11 @@ public final class SystemTerminal {
   private static boolean outputIsTerminal() {
     ProcessBuilder test = new ProcessBuilder("sh", "-c", "test -t 1");
     return run(test.redirectOutput(ProcessBuilder.Redirect.INHERIT)).isPresent();
+  }
+
+  private static boolean errIsTerminal() {
+    ProcessBuilder test = new ProcessBuilder("sh", "-c", "test -t 2");
+    return run(test.redirectError(ProcessBuilder.Redirect.INHERIT)).isPresent();
   }
 
   /** What a small program writes, if it ends well and soon. */

@@ -9,8 +9,6 @@ import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import java.awt.Color;
 import java.awt.Shape;
-import java.awt.geom.Ellipse2D;
-import java.awt.geom.Rectangle2D;
 import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
@@ -19,7 +17,6 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
 import org.jfree.chart.ui.TextAnchor;
-import org.jfree.chart.util.ShapeUtils;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
@@ -30,16 +27,6 @@ import org.jfree.data.xy.XYSeriesCollection;
 public final class CalibrationChart {
   /** How many places a limit that bends is drawn through. */
   private static final int PLACES = 200;
-
-  private static final float HALF = 5;
-
-  /** One for each run, so that runs can be told apart without colour. */
-  private static final List<Shape> SHAPES =
-      List.of(
-          new Ellipse2D.Double(-HALF, -HALF, 2 * HALF, 2 * HALF),
-          new Rectangle2D.Double(-HALF, -HALF, 2 * HALF, 2 * HALF),
-          ShapeUtils.createUpTriangle(HALF),
-          ShapeUtils.createDiamond(HALF + 1));
 
   private final CalibrationCheck check;
   private final Theme theme;
@@ -137,7 +124,7 @@ public final class CalibrationChart {
       for (CalibrationPoint point : run.points()) {
         series.add(point.applied(), percent(point));
       }
-      dots(series, run.ascending(), SHAPES.get((number - 1) % SHAPES.size()));
+      dots(series, run.ascending(), HouseStyle.shape(number - 1));
     }
   }
 

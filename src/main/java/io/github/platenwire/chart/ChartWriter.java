@@ -5,6 +5,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -12,26 +13,35 @@ import java.util.Locale;
 import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import javax.xml.parsers.ParserConfigurationException;
+import javax.xml.transform.OutputKeys;
 import javax.xml.transform.Transformer;
 import javax.xml.transform.TransformerException;
 import javax.xml.transform.TransformerFactory;
 import javax.xml.transform.dom.DOMSource;
 import javax.xml.transform.stream.StreamResult;
+import org.apache.batik.svggen.SVGGeneratorContext;
 import org.apache.batik.svggen.SVGGraphics2D;
+import org.apache.batik.svggen.SVGIDGenerator;
 import org.jfree.chart.JFreeChart;
 import org.w3c.dom.DOMImplementation;
 import org.w3c.dom.Document;
+import org.w3c.dom.Element;
+import org.w3c.dom.NodeList;
 
 /**
- * Writes charts of 1280 × 720 as PNG or SVG. Works without a display; needs a font. The file
- * appears whole or not at all, in place of an older chart of the name. Stateless.
+ * Writes charts of 1280 × 720 as PNG or SVG, and charts of any size as SVG inside a page. Works
+ * without a display; needs a font. The file appears whole or not at all, in place of an older chart
+ * of the name. Stateless.
  */
 public final class ChartWriter {
-  /** Width of every chart, in pixels. */
+  /** Width of every chart's file, in pixels. */
   public static final int WIDTH = 1280;
 
-  /** Height of every chart, in pixels. */
+  /** Height of every chart's file, in pixels. */
   public static final int HEIGHT = 720;
+
+  /** A hundredth of a pixel is finer than any printer. */
+  private static final int DECIMALS = 2;
 
   private static final String SVG = "http://www.w3.org/2000/svg";
 
@@ -80,15 +90,72 @@ public final class ChartWriter {
   }
 
   private static void svg(JFreeChart chart, OutputStream out) throws IOException {
-    SVGGraphics2D graphics = new SVGGraphics2D(document());
-    graphics.setSVGCanvasSize(new Dimension(WIDTH, HEIGHT));
-    chart.draw(graphics, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
-    // Batik's own writer adds a document type that makes readers look for it in the network
+    transform(drawing(chart, WIDTH, HEIGHT, ""), new StreamResult(out));
+  }
+
+  /**
+   * A chart as an SVG element that can stand inside a page; it scales with the place it is given.
+   *
+   * @param chart what is drawn
+   * @param width of the drawing, in pixels
+   * @param height of the drawing, in pixels
+   * @param idPrefix goes before each id, so that several charts can stand on one page
+   * @param label what it shows, for those who cannot see it
+   * @return well-formed, without a declaration before it
+   * @throws IOException if it cannot be drawn
+   */
+  public static String svg(JFreeChart chart, int width, int height, String idPrefix, String label)
+      throws IOException {
+    Element root = drawing(chart, width, height, idPrefix);
+    root.setAttribute("class", "chart");
+    root.setAttribute("viewBox", "0 0 " + width + " " + height);
+    root.setAttribute("role", "img");
+    root.setAttribute("aria-label", label);
+    StringWriter out = new StringWriter();
+    transform(root, new StreamResult(out));
+    return out.toString();
+  }
+
+  private static Element drawing(JFreeChart chart, int width, int height, String idPrefix) {
+    SVGGeneratorContext context = SVGGeneratorContext.createDefault(document());
+    context.setComment("");
+    context.setPrecision(DECIMALS);
+    context.setIDGenerator(new PrefixedIds(idPrefix));
+    SVGGraphics2D graphics = new SVGGraphics2D(context, /* textAsShapes= */ false);
+    graphics.setSVGCanvasSize(new Dimension(width, height));
+    chart.draw(graphics, new Rectangle2D.Double(0, 0, width, height));
+    Element root = graphics.getRoot();
+    NodeList definitions = root.getElementsByTagNameNS(SVG, "defs");
+    for (int i = 0; i < definitions.getLength(); i++) {
+      // Nothing refers to it, and on a page each chart would have one of the same name
+      ((Element) definitions.item(i)).removeAttribute("id");
+    }
+    return root;
+  }
+
+  /** Batik's own writer adds a document type that makes readers look for it in the network. */
+  private static void transform(Element root, StreamResult out) throws IOException {
     try {
       Transformer plain = TransformerFactory.newInstance().newTransformer();
-      plain.transform(new DOMSource(graphics.getRoot()), new StreamResult(out));
+      plain.setOutputProperty(
+          OutputKeys.OMIT_XML_DECLARATION, out.getWriter() == null ? "no" : "yes");
+      plain.transform(new DOMSource(root), out);
     } catch (TransformerException e) {
       throw new IOException("the chart cannot be written as SVG: " + e.getMessage(), e);
+    }
+  }
+
+  /** Numbers the ids of one chart. */
+  private static final class PrefixedIds extends SVGIDGenerator {
+    private final String prefix;
+
+    PrefixedIds(String prefix) {
+      this.prefix = prefix;
+    }
+
+    @Override
+    public String generateID(String kind) {
+      return prefix + super.generateID(kind);
     }
   }
 

@@ -3,12 +3,17 @@ package io.github.platenwire.chart;
 import io.github.platenwire.quantity.Unit;
 import java.awt.BasicStroke;
 import java.awt.Font;
+import java.awt.Shape;
+import java.awt.geom.Ellipse2D;
+import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
+import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnitSource;
+import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
@@ -17,6 +22,7 @@ import org.jfree.chart.title.TextTitle;
 import org.jfree.chart.ui.HorizontalAlignment;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
+import org.jfree.chart.util.ShapeUtils;
 
 /**
  * How every chart looks: large plain letters, wide margins, a quiet grid. Drawn for 1280 × 720 and
@@ -25,6 +31,17 @@ import org.jfree.chart.ui.RectangleInsets;
 public final class HouseStyle {
   /** Of ordinary words on a chart. */
   static final Font WORDS = new Font(Font.SANS_SERIF, Font.PLAIN, 16);
+
+  private static final float HALF = 5;
+
+  /** One for each series or run, so that they can be told apart without colour. */
+  private static final List<Shape> SHAPES =
+      List.of(
+          new Ellipse2D.Double(-HALF, -HALF, 2 * HALF, 2 * HALF),
+          new Rectangle2D.Double(-HALF, -HALF, 2 * HALF, 2 * HALF),
+          ShapeUtils.createUpTriangle(HALF),
+          ShapeUtils.createDiamond(HALF + 1),
+          ShapeUtils.createDownTriangle(HALF));
 
   private static final Font TITLE = new Font(Font.SANS_SERIF, Font.BOLD, 24);
   private static final Font LABEL = new Font(Font.SANS_SERIF, Font.PLAIN, 18);
@@ -87,6 +104,12 @@ public final class HouseStyle {
     axis.setStandardTickUnits(new NumberTickUnitSource(/* integers= */ false, figures));
     axis.setNumberFormatOverride(figures);
     axis.setRange(from, to);
+    style(axis, theme);
+    return axis;
+  }
+
+  /** Gives an axis the house's letters and colours. */
+  static void style(ValueAxis axis, Theme theme) {
     axis.setLabelFont(LABEL);
     axis.setTickLabelFont(WORDS);
     axis.setLabelPaint(theme.ink());
@@ -94,7 +117,6 @@ public final class HouseStyle {
     axis.setAxisLinePaint(theme.faintInk());
     axis.setTickMarkPaint(theme.faintInk());
     axis.setLabelInsets(new RectangleInsets(6, 6, 6, 6));
-    return axis;
   }
 
   /** The axis of the same stretch in another unit. */
@@ -104,6 +126,11 @@ public final class HouseStyle {
         of.convert(axis.getLowerBound(), other),
         of.convert(axis.getUpperBound(), other),
         theme);
+  }
+
+  /** The shape of one of several series, around (0, 0); after the last they begin anew. */
+  static Shape shape(int index) {
+    return SHAPES.get(Math.floorMod(index, SHAPES.size()));
   }
 
   /** A solid line. */

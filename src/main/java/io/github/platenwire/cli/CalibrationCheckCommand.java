@@ -190,7 +190,8 @@ final class CalibrationCheckCommand implements Callable<Integer> {
     }
   }
 
-  private static Optional<ClassLimits> stated(Calibration calibration) throws CommandException {
+  /** The class that a calibration file states; refuses one that its standard has not. */
+  static Optional<ClassLimits> stated(Calibration calibration) throws CommandException {
     Optional<String> written = calibration.accuracyClass();
     if (written.isEmpty()) {
       return Optional.empty();

@@ -35,8 +35,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * The demo's two split beams, through the same steps as a real test, on an emulated clock with
- * three ports. Confined to the command's thread.
+ * The demo's split beams, through the same steps as a real test, on an emulated clock with three
+ * ports. Confined to the command's thread.
  */
 final class DemoBeamTests {
   private static final String METHOD = "split-beam";
@@ -65,13 +65,13 @@ final class DemoBeamTests {
     this.seed = seed;
   }
 
-  /** Opens both; exit code 1 if a figure is further from its truth than three times its claim. */
+  /** Opens all; exit code 1 if a figure is further from its truth than three times its claim. */
   int run(Instant start) throws LabException, TomlException, IOException, CommandException {
     face.line("");
     face.line(
-        "Opening the cracks of two split beams: load at 100 Hz, gauges at 10 and 60 Hz, three ports.");
+        "Opening the cracks of six split beams: load at 100 Hz, gauges at 10 and 60 Hz, three ports.");
     Instant at = start;
-    for (DemoBeam beam : DemoBeam.BOTH) {
+    for (DemoBeam beam : DemoBeam.ALL) {
       compare(beam, test(beam, at));
       at = at.plus(DemoBench.BETWEEN_TESTS);
     }
@@ -133,7 +133,7 @@ final class DemoBeamTests {
       }
       TestClose.Closed closed =
           new TestClose(lab, register).close(test.method(), recorded, Observations.NONE);
-      face.closed(closed);
+      closed.notices().forEach(face::line);
       return closed.summary();
     }
   }
@@ -163,9 +163,15 @@ final class DemoBeamTests {
             .map(budget -> figure.get().unit().toBase(budget.combined()))
             .orElse(0.0);
     agree &= Math.abs(measured - truth) <= 3 * claim;
+    // The loads at a width agree as well, or the last line says so; two rows a beam are enough.
+    if (name.startsWith("load-at-")) {
+      return;
+    }
     table.row(
         beam.name(),
-        name.replace('-', ' '),
+        name.startsWith("first-crack")
+            ? "first crack"
+            : name.replace("width-", "").replace('-', ' '),
         BothSystems.words(truth, quantity, UnitSystem.SI),
         BothSystems.words(measured, quantity, UnitSystem.SI),
         String.format(Locale.ROOT, "%+.2f %%", (measured / truth - 1) * 100));

@@ -9,6 +9,7 @@ import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.Register;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.study.StudyData;
 import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -29,9 +30,10 @@ import picocli.CommandLine.Option;
 @Command(
     name = "demo",
     description = {
-      "Make a lab folder, break three companion cylinders on an emulated load frame and open the cracks of two",
-      "split beams, one with a plain and one with a coated bar: the bytes go through the",
-      "same port, device, recorder and method as a real one's. Ends with what was measured beside the truth."
+      "Make a lab folder, break four sets of three companion cylinders (two series, two ages) on an emulated",
+      "load frame, and open the cracks of six split beams, three with a plain and three with a coated bar:",
+      "the bytes go through the same port, device, recorder and method as a real one's. Ends with what was",
+      "measured beside the truth."
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
@@ -45,6 +47,9 @@ import picocli.CommandLine.Option;
 final class DemoCommand implements Callable<Integer> {
   private static final String RIG = "frame-1";
 
+  /** How many test times the emulated day takes, so that it ends about now. */
+  private static final int TESTS_AND_BREAK = 20;
+
   @Mixin private final KeysOption keysOption = new KeysOption();
 
   @Option(
@@ -57,7 +62,7 @@ final class DemoCommand implements Callable<Integer> {
       names = "--pace",
       paramLabel = "PACE",
       description =
-          "real: as long as a real test takes; fast: as fast as the readings can be recorded, on an emulated clock (default: ${DEFAULT-VALUE}).")
+          "real: the first set of cylinders, as long as real tests take; fast: all, as fast as the readings can be recorded, on an emulated clock (default: ${DEFAULT-VALUE}).")
   private String pace = "fast";
 
   @Option(
@@ -72,8 +77,9 @@ final class DemoCommand implements Callable<Integer> {
     refuseOccupied();
     ZoneId zone = ZoneId.systemDefault();
     Instant now = SystemClocks.wall().now().truncatedTo(ChronoUnit.SECONDS);
-    Instant start = real ? now : now.minus(DemoBench.BETWEEN_TESTS.multipliedBy(6));
+    Instant start = real ? now : now.minus(DemoBench.BETWEEN_TESTS.multipliedBy(TESTS_AND_BREAK));
     DemoScenario scenario = new DemoScenario(start, zone, seed);
+    List<DemoSpecimen> cylinders = real ? scenario.firstSet() : scenario.today();
     Face face = Face.standard(UnitSystem.SI);
     try (DemoBench bench = real ? DemoBench.realPace() : DemoBench.fast(start)) {
       LabFolder lab = makeLab(scenario, zone, bench.port());
@@ -83,25 +89,35 @@ final class DemoCommand implements Callable<Integer> {
               + lab.root()
               + " of an invented study: a footbridge over Alder Weir.");
       face.line(
-          "Breaking three cylinders of "
-              + scenario.today().get(0).series()
+          "Breaking "
+              + cylinders.size()
+              + " cylinders of "
+              + String.join(
+                  " and ", cylinders.stream().map(DemoSpecimen::series).distinct().toList())
               + " on an emulated load frame at "
               + bench.port()
               + (real ? ", at true pace." : ", on an emulated clock."));
       DemoReport report = new DemoReport(face);
       Register register = Register.open(lab, RIG, keysOption.open(), SystemClocks.wall());
-      for (DemoSpecimen specimen : scenario.today()) {
+      for (DemoSpecimen specimen : cylinders) {
         report.add(breakOne(lab, register, scenario, specimen, bench, face));
       }
-      int cylinders = report.print();
+      int strengths = report.print();
       Instant beams =
-          real ? SystemClocks.wall().now() : start.plus(DemoBench.BETWEEN_TESTS.multipliedBy(4));
+          real
+              ? SystemClocks.wall().now()
+              : start.plus(DemoBench.BETWEEN_TESTS.multipliedBy(cylinders.size() + 1));
       Register beamRegister =
           Register.open(lab, DemoBeam.RIG, keysOption.open(), SystemClocks.wall());
       int split = new DemoBeamTests(lab, beamRegister, face, seed).run(beams);
       face.line("");
+      face.line("A report of the study, for people:");
+      ReportStudyCommand.write(lab, StudyData.read(lab), new ReportOutput(), face);
+      face.line("");
       face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
-      return Math.max(cylinders, split);
+      face.line("What is still to break:      platenwire study status --lab " + folder);
+      face.line("How the series compare:      platenwire compare --lab " + folder);
+      return Math.max(strengths, split);
     }
   }
 

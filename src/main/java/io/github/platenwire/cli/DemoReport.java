@@ -8,8 +8,11 @@ import io.github.platenwire.record.ChannelTally;
 import io.github.platenwire.record.Summary;
 import io.github.platenwire.terminal.TextTable;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /**
  * What the demo prints at its end: truth beside measured, and where to look next. Not thread-safe.
@@ -32,14 +35,7 @@ final class DemoReport {
             .figure("strength")
             .map(f -> f.rounded() + " MPa (" + f.inchPoundRounded() + " psi)")
             .orElse("no strength");
-    face.line(
-        result.specimen()
-            + ": "
-            + readings
-            + " readings, "
-            + strength
-            + ", "
-            + result.file().getFileName());
+    face.line(" " + result.specimen().name() + ": " + strength + " from " + readings + " readings");
   }
 
   /**
@@ -48,15 +44,25 @@ final class DemoReport {
    */
   int print() {
     face.line("");
-    face.lines(table("strength").lines(face.columns(), face.look()));
+    face.lines(table().lines(face.columns(), face.look()));
     face.line("");
-    face.lines(table("peak-load").lines(face.columns(), face.look()));
+    lastOfEachSet().stream()
+        .flatMap(result -> result.summary().companions().stream())
+        .forEach(face::line);
     face.line("");
     results
         .get(results.size() - 1)
-        .summary()
-        .companions()
-        .ifPresent(words -> face.line("Companions of " + words));
+        .line()
+        .ifPresent(
+            line ->
+                face.line(
+                    "Register "
+                        + line.rig()
+                        + " has "
+                        + line.number()
+                        + " lines, one for each test; its witness now is "
+                        + line.witness()
+                        + "."));
     boolean agree = results.stream().allMatch(DemoReport::agrees);
     face.line(
         agree
@@ -65,33 +71,36 @@ final class DemoReport {
     return agree ? ExitCode.FINE : ExitCode.NOT_MET;
   }
 
-  private TextTable table(String figure) {
+  /** The summary that closes a set tells how all of its companions stand. */
+  private Collection<DemoResult> lastOfEachSet() {
+    Map<String, DemoResult> last = new LinkedHashMap<>();
+    results.forEach(
+        result -> last.put(result.specimen().series() + result.specimen().ageDays(), result));
+    return last.values();
+  }
+
+  private TextTable table() {
     TextTable table =
         TextTable.empty()
-            .words(figure.replace('-', ' '))
+            .words("strength")
             .numbers("true")
             .numbers("measured")
-            .numbers("off by");
+            .numbers("off by")
+            .numbers("peak load");
     for (DemoResult result : results) {
-      boolean stress = figure.equals("strength");
-      row(
-          table,
-          result,
-          figure,
-          stress ? result.truth().strengthMegapascals() : result.truth().peakNewtons(),
-          stress ? Quantity.STRESS : Quantity.FORCE);
+      double strength = measured(result, "strength");
+      table.row(
+          result.specimen().name(),
+          BothSystems.words(result.truth().strengthMegapascals(), Quantity.STRESS, UnitSystem.SI),
+          BothSystems.words(strength, Quantity.STRESS, UnitSystem.SI),
+          off(strength, result.truth().strengthMegapascals()),
+          off(measured(result, "peak-load"), result.truth().peakNewtons()));
     }
     return table;
   }
 
-  private static void row(
-      TextTable table, DemoResult result, String figure, double truth, Quantity quantity) {
-    double measured = measured(result, figure);
-    table.row(
-        result.specimen(),
-        BothSystems.words(truth, quantity, UnitSystem.SI),
-        BothSystems.words(measured, quantity, UnitSystem.SI),
-        String.format(Locale.ROOT, "%+.2f %%", (measured / truth - 1) * 100));
+  private static String off(double measured, double truth) {
+    return String.format(Locale.ROOT, "%+.2f %%", (measured / truth - 1) * 100);
   }
 
   private static double measured(DemoResult result, String name) {

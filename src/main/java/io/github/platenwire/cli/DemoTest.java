@@ -2,6 +2,7 @@ package io.github.platenwire.cli;
 
 import io.github.platenwire.emulate.DemoScenario;
 import io.github.platenwire.emulate.DemoSpecimen;
+import io.github.platenwire.emulate.EmulatedCylinder;
 import io.github.platenwire.emulate.EmulatedFrame;
 import io.github.platenwire.emulate.EmulatedIndicator;
 import io.github.platenwire.emulate.LineLayout;
@@ -10,6 +11,9 @@ import io.github.platenwire.emulate.TruthSummary;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.Register;
+import io.github.platenwire.method.AggregateBreak;
+import io.github.platenwire.method.BreakPosition;
+import io.github.platenwire.method.FractureType;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.recorder.ChecklistItem;
 import io.github.platenwire.recorder.LabTest;
@@ -114,12 +118,26 @@ final class DemoTest {
                   .orElse("the demo was ended; its record is closed"));
         }
         TestClose.Closed closed =
-            new TestClose(lab, register).close(test.method(), recorded, Observations.NONE);
-        face.closed(closed);
-        return new DemoResult(
-            specimen.name(), closed.summary(), TruthSummary.of(frame), recorded.file());
+            new TestClose(lab, register).close(test.method(), recorded, seen());
+        closed.notices().forEach(face::line);
+        return new DemoResult(specimen, closed.summary(), TruthSummary.of(frame), closed.line());
       }
     }
+  }
+
+  /** What the demo's operator writes down. */
+  private Observations seen() {
+    boolean brittle =
+        specimen.cylinder().orElseThrow().breakKind() == EmulatedCylinder.BreakKind.BRITTLE;
+    FractureType fracture = brittle ? FractureType.TYPE_3 : FractureType.TYPE_2;
+    AggregateBreak aggregate =
+        specimen.breaksThroughAggregate() ? AggregateBreak.THROUGH : AggregateBreak.AROUND;
+    return new Observations(
+        Optional.of(Integer.toString(fracture.number())),
+        Optional.of(fracture.words()),
+        Optional.of(aggregate.key()),
+        Optional.empty(),
+        BreakPosition.NOT_RECORDED);
   }
 
   /** On an emulated clock a test is over within a blink: there is nothing to watch. */

@@ -29,6 +29,7 @@ import picocli.CommandLine.Spec;
       AuditCommand.class,
       CalibrationCommand.class,
       ChartCommand.class,
+      ReportCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

@@ -9,20 +9,29 @@ import java.util.Locale;
  * @param name unique in the demo
  * @param series what it is a companion in
  * @param bond how its bar is bonded, in words
+ * @param crackNewtons true load at its first crack
  * @param widthMillimetres true width of its crack at {@value #AT_NEWTONS} N on first loading
  */
-public record DemoBeam(String name, String series, String bond, double widthMillimetres) {
+public record DemoBeam(
+    String name, String series, String bond, double crackNewtons, double widthMillimetres) {
   /** The rig with a load at 100 Hz and gauges at 10 and 60 Hz. */
   public static final String RIG = "beam-frame";
 
   /** 3000 lbf in newtons. */
   static final double AT_NEWTONS = 13_344.6648457815;
 
-  /** A plain bar, well bonded, and a coated bar, poorly bonded: tenfold apart. */
-  public static final List<DemoBeam> BOTH =
+  private static final String PLAIN = "plain bar well bonded";
+  private static final String COATED = "coated bar poorly bonded";
+
+  /** Three with a plain bar, well bonded, and three with a coated one, poorly: tenfold apart. */
+  public static final List<DemoBeam> ALL =
       List.of(
-          new DemoBeam("NA-PB-1", "NA-PB", "plain bar well bonded", 0.032),
-          new DemoBeam("NA-CB-1", "NA-CB", "coated bar poorly bonded", 0.32));
+          new DemoBeam("NA-PB-1", "NA-PB", PLAIN, 9_200, 0.032),
+          new DemoBeam("NA-PB-2", "NA-PB", PLAIN, 8_900, 0.036),
+          new DemoBeam("NA-PB-3", "NA-PB", PLAIN, 9_500, 0.029),
+          new DemoBeam("NA-CB-1", "NA-CB", COATED, 9_200, 0.32),
+          new DemoBeam("NA-CB-2", "NA-CB", COATED, 9_400, 0.29),
+          new DemoBeam("NA-CB-3", "NA-CB", COATED, 8_800, 0.37));
 
   private static final List<String> PORTS =
       List.of("memory:beam-load", "memory:beam-gauge-a", "memory:beam-gauge-b");
@@ -45,7 +54,8 @@ public record DemoBeam(String name, String series, String bond, double widthMill
   public BeamTruth truth() {
     BeamProgram program =
         new BeamProgram(8).to(11_500, 500).hold(12).to(2_000, 1000).hold(1).to(22_000, 500).hold(1);
-    return new BeamTruth(EmulatedBeam.withWidth(9_200, AT_NEWTONS, widthMillimetres), program);
+    return new BeamTruth(
+        EmulatedBeam.withWidth(crackNewtons, AT_NEWTONS, widthMillimetres), program);
   }
 
   /** What its devices send, load first. */

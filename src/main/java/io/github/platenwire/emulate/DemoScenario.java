@@ -20,15 +20,21 @@ import java.util.SplittableRandom;
 /**
  * The demo's invented study: a footbridge over Alder Weir, natural against recycled aggregate
  * ({@code NA}, {@code RA}), cured in the tank or under wet sacking on site ({@code -T}, {@code
- * -S}). Today three companions of {@code RA-S} are seven days old and are broken; the others wait.
- * The same start, zone and seed give the same study. Immutable; safe for any thread.
+ * -S}). Today four sets of three companions are broken, {@code RA-S} and the reference {@code NA-T}
+ * at 7 and at 28 days; the others wait. In truth {@code NA-T} gains between the two ages and {@code
+ * RA-S}, dry after its first week, hardly does. The same start, zone and seed give the same study.
+ * Immutable; safe for any thread.
  */
 public final class DemoScenario {
   /** The name of the calibration that the rig's load channel refers to. */
   public static final String CALIBRATION_NAME = "frame-1-load";
 
-  /** What the operator expects, and the mean of the truth, in megapascals. */
-  private static final double EXPECTED_MEGAPASCALS = 25.5;
+  /** Mean of the truth of today's sets, in megapascals. */
+  private static final double RECYCLED_AT_7 = 25.5;
+
+  private static final double RECYCLED_AT_28 = 25.8;
+  private static final double NATURAL_AT_7 = 33.5;
+  private static final double NATURAL_AT_28 = 42.5;
 
   /**
    * Scatter of companions. The single-operator coefficient of variation of ASTM C39 for 100 × 200
@@ -37,8 +43,9 @@ public final class DemoScenario {
    */
   private static final double SCATTER_SHARE = 0.025;
 
-  private static final double WEAKEST_MEGAPASCALS = 24.2;
-  private static final double STRONGEST_MEGAPASCALS = 26.8;
+  /** No companion is further from its mean. */
+  private static final double GREATEST_SHARE = 0.05;
+
   private static final int COMPANIONS = 3;
   private static final String TANK = "tank 20 C";
   private static final String SACKING = "wet sacking on site";
@@ -61,21 +68,30 @@ public final class DemoScenario {
     this.zone = zone;
     this.seed = seed;
     Random random = new Random(new SplittableRandom(seed).nextLong());
-    today = List.copyOf(companions("RA-S", 7, 7, SACKING, 2290, true, random));
+    List<DemoSpecimen> broken = new ArrayList<>();
+    broken.addAll(broken("RA-S", 7, SACKING, 2290, RECYCLED_AT_7, random));
+    broken.addAll(broken("RA-S", 28, SACKING, 2290, RECYCLED_AT_28, random));
+    broken.addAll(broken("NA-T", 7, TANK, 2380, NATURAL_AT_7, random));
+    broken.addAll(broken("NA-T", 28, TANK, 2380, NATURAL_AT_28, random));
+    today = List.copyOf(broken);
     List<DemoSpecimen> later = new ArrayList<>();
-    later.addAll(companions("RA-T", 7, 7, TANK, 2300, false, random));
-    later.addAll(companions("RA-S", 28, 7, SACKING, 2290, false, random));
-    later.addAll(companions("RA-T", 28, 7, TANK, 2300, false, random));
+    later.addAll(waiting("RA-T", 7, 7, TANK, 2300, random));
+    later.addAll(waiting("RA-T", 28, 7, TANK, 2300, random));
+    later.addAll(waiting("NA-T", 3, 2, TANK, 2380, random));
     for (int ageDays : new int[] {3, 7, 28}) {
-      later.addAll(companions("NA-T", ageDays, 2, TANK, 2380, false, random));
-      later.addAll(companions("NA-S", ageDays, 2, SACKING, 2370, false, random));
+      later.addAll(waiting("NA-S", ageDays, 2, SACKING, 2370, random));
     }
     waiting = List.copyOf(later);
   }
 
-  /** The companions that the demo breaks, in order; each has its truth. */
+  /** The companions that the demo breaks, set after set; each has its truth. */
   public List<DemoSpecimen> today() {
     return today;
+  }
+
+  /** The first of today's sets. */
+  public List<DemoSpecimen> firstSet() {
+    return today.subList(0, COMPANIONS);
   }
 
   /** The specimens that are not broken yet. */
@@ -97,7 +113,7 @@ public final class DemoScenario {
             .orElseThrow(
                 () -> new IllegalArgumentException(specimen.name() + " is not broken today"));
     long own = new SplittableRandom(seed ^ specimen.name().hashCode()).nextLong();
-    FrameProgram program = FrameProgram.cylinderAtCommonRate(EXPECTED_MEGAPASCALS);
+    FrameProgram program = FrameProgram.cylinderAtCommonRate(specimen.expectedMegapascals());
     return new EmulatedFrame(new CylinderTruth(cylinder, program, own), indicator, own);
   }
 
@@ -158,13 +174,30 @@ public final class DemoScenario {
     return DemoTexts.calibration(name, certificate, date);
   }
 
+  /** A set that is broken today, at its age. */
+  private List<DemoSpecimen> broken(
+      String series,
+      int ageDays,
+      String curing,
+      double density,
+      double megapascals,
+      Random random) {
+    return companions(series, ageDays, ageDays, curing, density, megapascals, random);
+  }
+
+  /** A set that waits; it has no truth. */
+  private List<DemoSpecimen> waiting(
+      String series, int ageDays, int oldDays, String curing, double density, Random random) {
+    return companions(series, ageDays, oldDays, curing, density, Double.NaN, random);
+  }
+
   private List<DemoSpecimen> companions(
       String series,
       int ageDays,
       int oldDays,
       String curing,
       double density,
-      boolean withTruth,
+      double megapascals,
       Random random) {
     List<DemoSpecimen> companions = new ArrayList<>();
     for (int i = 1; i <= COMPANIONS; i++) {
@@ -175,9 +208,9 @@ public final class DemoScenario {
       double length = rounded(clamped(200 + 0.6 * random.nextGaussian(), 198, 202), 1);
       double grams = density * (1 + 0.004 * random.nextGaussian()) * volume(first, second, length);
       Optional<EmulatedCylinder> truth =
-          withTruth
-              ? Optional.of(cylinder((first + second) / 2, length, random))
-              : Optional.empty();
+          Double.isNaN(megapascals)
+              ? Optional.empty()
+              : Optional.of(cylinder((first + second) / 2, length, megapascals, random));
       companions.add(
           new DemoSpecimen(
               String.format(Locale.ROOT, "%s-%02d-%d", series, ageDays, i),
@@ -189,19 +222,17 @@ public final class DemoScenario {
               cast(oldDays, companions.size()),
               ageDays,
               curing,
+              megapascals,
               truth));
     }
     return companions;
   }
 
-  private static EmulatedCylinder cylinder(double diameter, double length, Random random) {
-    double strength =
-        clamped(
-            EXPECTED_MEGAPASCALS * (1 + SCATTER_SHARE * random.nextGaussian()),
-            WEAKEST_MEGAPASCALS,
-            STRONGEST_MEGAPASCALS);
+  private static EmulatedCylinder cylinder(
+      double diameter, double length, double megapascals, Random random) {
+    double share = clamped(SCATTER_SHARE * random.nextGaussian(), -GREATEST_SHARE, GREATEST_SHARE);
     BreakKind kind = random.nextInt(3) == 0 ? BreakKind.GRADUAL : BreakKind.BRITTLE;
-    return EmulatedCylinder.ofNormalConcrete(diameter, length, strength, kind);
+    return EmulatedCylinder.ofNormalConcrete(diameter, length, megapascals * (1 + share), kind);
   }
 
   /** Whole days before the start and up to two hours and a bit, at a full five minutes. */

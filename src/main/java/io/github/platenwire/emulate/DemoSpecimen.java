@@ -16,6 +16,7 @@ import java.util.Optional;
  * @param cast when it was cast, in the lab's zone
  * @param ageDays the age at which it is to be broken
  * @param curing in words
+ * @param expectedMegapascals what the operator expects; no number for a specimen that waits
  * @param cylinder its truth, for a specimen that the demo breaks; its diameter is the mean of the
  *     two written ones, so that dimensions add nothing to the difference from the truth
  */
@@ -29,4 +30,13 @@ public record DemoSpecimen(
     LocalDateTime cast,
     int ageDays,
     String curing,
-    Optional<EmulatedCylinder> cylinder) {}
+    double expectedMegapascals,
+    Optional<EmulatedCylinder> cylinder) {
+  /**
+   * Whether its break runs through the aggregate: always through the weak recycled one, through the
+   * natural one only in one old cylinder (invented).
+   */
+  public boolean breaksThroughAggregate() {
+    return series.startsWith("RA") || ageDays == 28 && name.endsWith("2");
+  }
+}

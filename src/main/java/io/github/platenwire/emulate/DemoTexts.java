@@ -23,13 +23,15 @@ final class DemoTexts {
   /** The recycled mix was cast before this folder was begun; its three-day tests are past. */
   private static final String WITHOUT_THREE_DAYS = "ages-days = [7, 28]\n";
 
+  private static final String BEAMS = "method = \"split-beam\"\nages-days = [7]\n";
+
   private DemoTexts() {}
 
   static String specimens(List<DemoSpecimen> today, List<DemoSpecimen> waiting) {
     StringBuilder table = new StringBuilder(HEADER);
     today.forEach(specimen -> table.append(row(specimen, "")));
     waiting.forEach(specimen -> table.append(row(specimen, "not yet broken")));
-    for (DemoBeam beam : DemoBeam.BOTH) {
+    for (DemoBeam beam : DemoBeam.ALL) {
       table.append(beam.row(today.get(0).cast().toString().replace('T', ' ')));
     }
     return table.toString();
@@ -44,7 +46,14 @@ final class DemoTexts {
         + series("RA-S", "recycled aggregate, site", "RA", sacking)
         + WITHOUT_THREE_DAYS
         + series("NA-PB", "natural aggregate, plain bar", "NA", tank)
-        + series("NA-CB", "natural aggregate, coated bar", "NA", tank);
+        + bar("plain, well bonded")
+        + series("NA-CB", "natural aggregate, coated bar", "NA", tank)
+        + bar("coated, poorly bonded")
+        + "reference = \"NA-PB\"\n";
+  }
+
+  private static String bar(String words) {
+    return "bar = \"" + words + "\"\n" + BEAMS;
   }
 
   static String rig(String rigName, String port, String device, String calibration) {

@@ -23,6 +23,11 @@ public record Study(String title, String reference, List<Series> series, String 
     return series.stream().filter(one -> one.name().equals(name)).findFirst();
   }
 
+  /** The series that one is held against: its own reference, else the study's. */
+  public String referenceOf(String name) {
+    return find(name).flatMap(Series::reference).orElse(reference);
+  }
+
   /**
    * Specimens that differ in nothing that is known.
    *
@@ -32,6 +37,9 @@ public record Study(String title, String reference, List<Series> series, String 
    * @param placing how it was placed, in words
    * @param curing how it was cured, in words
    * @param bar what bar it holds, in words
+   * @param reference the series that it is held against, where that is not the study's; one of the
+   *     study's others
+   * @param method the method its specimens are broken by, if the plan says so
    * @param agesDays the ages at which specimens are to be broken, in days, rising; may be empty
    * @param replicates how many specimens are to be broken at each age
    */
@@ -42,6 +50,8 @@ public record Study(String title, String reference, List<Series> series, String 
       Optional<String> placing,
       Optional<String> curing,
       Optional<String> bar,
+      Optional<String> reference,
+      Optional<String> method,
       List<Double> agesDays,
       int replicates) {
     /** Makes the list immutable. */

@@ -4,6 +4,7 @@ import io.github.platenwire.toml.TomlException;
 import io.github.platenwire.toml.TomlSection;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /** Reads the study file strictly. Stateless. */
@@ -14,15 +15,17 @@ final class StudyReader {
 
   static Study parse(String text, String source) throws TomlException {
     TomlSection file = TomlSection.parse(text, source);
-    file.allow("format", "title", "reference", "ages-days", "replicates", "series");
+    file.allow("format", "title", "reference", "method", "ages-days", "replicates", "series");
     LabFormat.check(file, "platenwire-study");
     String title = LabFormat.words(file, "title");
     List<Double> agesDays = agesDays(file, List.of());
     int replicates = replicates(file, 1);
+    Optional<String> method = file.optionalString("method");
     List<Study.Series> series = new ArrayList<>();
     List<String> names = new ArrayList<>();
-    for (TomlSection section : file.sections("series")) {
-      Study.Series one = series(section, agesDays, replicates);
+    List<TomlSection> sections = file.sections("series");
+    for (TomlSection section : sections) {
+      Study.Series one = series(section, method, agesDays, replicates);
       if (names.contains(one.name())) {
         throw section.error(
             "name", "there is a series '" + one.name() + "' already; each needs its own name");
@@ -33,7 +36,11 @@ final class StudyReader {
     if (series.isEmpty()) {
       throw file.error("a study needs at least one series, begun by [[series]]");
     }
-    return new Study(title, reference(file, names), series, text);
+    String reference = reference(file, names);
+    for (TomlSection section : sections) {
+      ownReference(section, names);
+    }
+    return new Study(title, reference, series, text);
   }
 
   private static String reference(TomlSection file, List<String> names) throws TomlException {
@@ -49,9 +56,27 @@ final class StudyReader {
     return reference;
   }
 
-  private static Study.Series series(TomlSection section, List<Double> agesDays, int replicates)
+  private static void ownReference(TomlSection section, List<String> names) throws TomlException {
+    if (section.has("reference") && reference(section, names).equals(section.string("name"))) {
+      throw section.error(
+          "reference", "a series cannot be held against itself; leave 'reference' out here");
+    }
+  }
+
+  private static Study.Series series(
+      TomlSection section, Optional<String> method, List<Double> agesDays, int replicates)
       throws TomlException {
-    section.allow("name", "label", "mix", "placing", "curing", "bar", "ages-days", "replicates");
+    section.allow(
+        "name",
+        "label",
+        "mix",
+        "placing",
+        "curing",
+        "bar",
+        "reference",
+        "method",
+        "ages-days",
+        "replicates");
     String name = LabFormat.words(section, "name");
     return new Study.Series(
         name,
@@ -60,6 +85,8 @@ final class StudyReader {
         section.optionalString("placing"),
         section.optionalString("curing"),
         section.optionalString("bar"),
+        section.optionalString("reference"),
+        section.optionalString("method").or(() -> method),
         agesDays(section, agesDays),
         replicates(section, replicates));
   }

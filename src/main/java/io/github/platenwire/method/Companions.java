@@ -3,6 +3,7 @@ package io.github.platenwire.method;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -16,6 +17,12 @@ import java.util.OptionalDouble;
  */
 public final class Companions {
   private static final int FIRST_MULTIPLIER = 2;
+
+  /**
+   * The column of the specimen table that tells under what conditions a specimen was made: {@code
+   * laboratory} or {@code field}.
+   */
+  private static final String CONDITIONS_COLUMN = "conditions";
 
   private final StrengthRules.CompanionRules rules;
   private final Steps stress;
@@ -31,6 +38,15 @@ public final class Companions {
     LABORATORY,
     /** Made or cured on site. */
     FIELD;
+
+    /**
+     * The conditions that a row of the specimen table tells; the laboratory's where it tells none.
+     *
+     * @param asWritten the row, by column
+     */
+    public static Conditions ofRow(Map<String, String> asWritten) {
+      return FIELD.word().equals(asWritten.get(CONDITIONS_COLUMN)) ? FIELD : LABORATORY;
+    }
 
     /** The word in a method file: {@code laboratory} or {@code field}. */
     public String word() {

@@ -3,6 +3,7 @@ package io.github.platenwire.method;
 import io.github.platenwire.toml.TomlException;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
@@ -42,6 +43,16 @@ public interface Method {
   /** How companion specimens are held against each other, if the method says so. */
   default Optional<Companions> companions() {
     return Optional.empty();
+  }
+
+  /**
+   * By how many hours a test may come early or late at a planned age, as the standard prints it.
+   *
+   * @param ageDays the planned age
+   * @return empty if nothing is printed for that age
+   */
+  default OptionalDouble ageToleranceHours(double ageDays) {
+    return OptionalDouble.empty();
   }
 
   /** What a person is to be asked once the test is over; empty if nothing. */

@@ -2,6 +2,7 @@ package io.github.platenwire.method;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /** A specimen broken by one load. Immutable; safe for any thread. */
@@ -54,6 +55,14 @@ final class StrengthMethod implements Method {
     return rules
         .companions()
         .map(companions -> new Companions(companions, rules.rounding().stress()));
+  }
+
+  @Override
+  public OptionalDouble ageToleranceHours(double ageDays) {
+    return rules.ages().stream()
+        .filter(tolerance -> tolerance.days() == ageDays)
+        .mapToDouble(StrengthRules.AgeTolerance::hours)
+        .findFirst();
   }
 
   @Override

@@ -64,6 +64,15 @@ public final class SummaryFile {
         result(root, "diameter"));
   }
 
+  /**
+   * Reads the whole summary back, for whoever works with closed tests.
+   *
+   * @throws IOException if the file cannot be read or is no summary; the message names it
+   */
+  public static StoredSummary stored(Path path) throws IOException {
+    return new StoredSummaryReader(path, tree(path)).read();
+  }
+
   /** The file's JSON, once it is certain that it is a summary. */
   static JsonNode tree(Path path) throws IOException {
     return tree(path, Files.readAllBytes(path));
@@ -152,15 +161,7 @@ public final class SummaryFile {
     try {
       JsonNode root = MAPPER.readTree(Files.readAllBytes(path));
       JsonNode curve = root.path("virgin_curve");
-      List<VirginTable.Point> points = new ArrayList<>();
-      for (int i = 0; i < curve.path("load_n").size(); i++) {
-        points.add(
-            new VirginTable.Point(
-                curve.path("load_n").path(i).asDouble(),
-                curve.path("width_mm").path(i).asDouble(),
-                curve.path("gauge_mask").path(i).asInt(),
-                curve.path("row").path(i).asLong()));
-      }
+      List<VirginTable.Point> points = StoredSummaryReader.points(curve);
       return points.size() < 2
           ? Optional.empty()
           : Optional.of(new GhostCurve(root.path("specimen").path("name").asText(), points));

@@ -29,12 +29,6 @@ public record CompanionSet(String words, boolean last) {
   private static final Logger LOG = LoggerFactory.getLogger(CompanionSet.class);
 
   /**
-   * The column of the specimen table that tells under what conditions a specimen was made: {@code
-   * laboratory} or {@code field}.
-   */
-  private static final String CONDITIONS_COLUMN = "conditions";
-
-  /**
    * The set with this test in it; empty if the test came to no strength, or the method knows no
    * companions.
    *
@@ -67,7 +61,11 @@ public record CompanionSet(String words, boolean last) {
         lab.specimens().stream()
             .filter(s -> sameSet(s, specimen) && !broken.contains(s.name()))
             .count();
-    String words = rules.get().judge(conditions(specimen), size.get().exact(), strengths).words();
+    String words =
+        rules
+            .get()
+            .judge(Conditions.ofRow(specimen.asWritten()), size.get().exact(), strengths)
+            .words();
     return Optional.of(
         new CompanionSet(
             specimen.series()
@@ -89,12 +87,6 @@ public record CompanionSet(String words, boolean last) {
 
   private static boolean sameSet(Specimen a, Specimen b) {
     return a.series().equals(b.series()) && a.plannedAgeDays().equals(b.plannedAgeDays());
-  }
-
-  private static Conditions conditions(Specimen specimen) {
-    return Conditions.FIELD.word().equals(specimen.asWritten().get(CONDITIONS_COLUMN))
-        ? Conditions.FIELD
-        : Conditions.LABORATORY;
   }
 
   private static String days(OptionalDouble age) {

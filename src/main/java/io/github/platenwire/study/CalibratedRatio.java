@@ -16,7 +16,9 @@ public record CalibratedRatio(
     /** One frame, one certificate: its common error is the same factor above and below. */
     SAME,
     /** Two frames, or one frame before and after a new calibration. */
-    DIFFERENT
+    DIFFERENT,
+    /** No certificate tells: counted as different. */
+    NOT_KNOWN
   }
 
   /**
@@ -52,7 +54,7 @@ public record CalibratedRatio(
       throw new IllegalArgumentException("the interval does not hold the ratio, ratio=" + ratio);
     }
     double squares = first.own * first.own + second.own * second.own;
-    if (frames == Frames.DIFFERENT) {
+    if (frames != Frames.SAME) {
       squares += first.shared * first.shared + second.shared * second.shared;
     }
     double added = Math.sqrt(squares);
@@ -70,7 +72,8 @@ public record CalibratedRatio(
     return new Interval(low, high);
   }
 
-  private static String reason(Frames frames) {
+  /** What is added and what cancels, in one line for a person. */
+  static String reason(Frames frames) {
     return switch (frames) {
       case SAME ->
           "Both series were measured on the same frame with the same calibration, so its common"
@@ -78,6 +81,9 @@ public record CalibratedRatio(
       case DIFFERENT ->
           "The series were measured with different calibrations, so the uncertainty of both is"
               + " added to the ratio.";
+      case NOT_KNOWN ->
+          "No certificate tells that the measuring stayed the same from one series to the other, so"
+              + " the error that is allowed to it is added to the ratio for both.";
     };
   }
 }

@@ -130,14 +130,40 @@ public final class CrackRatio {
       List<CrackCurve> second,
       double standardUncertaintyMillimetres,
       int places) {
+    double[] loads = grid(sharedLoads(first, second), places);
+    return atLoads(first, second, standardUncertaintyMillimetres, loads);
+  }
+
+  /**
+   * Ratios of widths at given loads; those outside the shared range are left out.
+   *
+   * @param loadsNewtons in the order to report them
+   */
+  public static List<At> atLoads(
+      List<CrackCurve> first,
+      List<CrackCurve> second,
+      double standardUncertaintyMillimetres,
+      double... loadsNewtons) {
+    Optional<Interval> shared = sharedLoads(first, second);
     List<At> ratios = new ArrayList<>();
-    for (double load :
-        grid(shared(first, second, c -> Optional.of(c.loadRangeNewtons())), places)) {
-      double[] widths = each(first, curve -> curve.widthMillimetresAt(load));
-      double[] others = each(second, curve -> curve.widthMillimetresAt(load));
-      ratios.add(new At(load, ofWidths(widths, others, standardUncertaintyMillimetres)));
+    for (double load : loadsNewtons) {
+      if (shared.isPresent() && shared.get().contains(load)) {
+        double[] widths = each(first, curve -> curve.widthMillimetresAt(load));
+        double[] others = each(second, curve -> curve.widthMillimetresAt(load));
+        ratios.add(new At(load, ofWidths(widths, others, standardUncertaintyMillimetres)));
+      }
     }
     return List.copyOf(ratios);
+  }
+
+  /** The loads that every specimen of both series reached; empty when there are none. */
+  public static Optional<Interval> sharedLoads(List<CrackCurve> first, List<CrackCurve> second) {
+    return shared(first, second, curve -> Optional.of(curve.loadRangeNewtons()));
+  }
+
+  /** The widths that every specimen of both series reached; empty when there are none. */
+  public static Optional<Interval> sharedWidths(List<CrackCurve> first, List<CrackCurve> second) {
+    return shared(first, second, CrackCurve::widthRangeMillimetres);
   }
 
   /**
@@ -152,13 +178,32 @@ public final class CrackRatio {
       List<CrackCurve> second,
       double standardUncertaintyMillimetres,
       int places) {
+    double[] widths = grid(sharedWidths(first, second), places);
+    return atWidths(first, second, standardUncertaintyMillimetres, widths);
+  }
+
+  /**
+   * Ratios of loads at given widths; those outside the shared range, and those near the noise, are
+   * left out.
+   *
+   * @param widthsMillimetres in the order to report them
+   */
+  public static List<At> atWidths(
+      List<CrackCurve> first,
+      List<CrackCurve> second,
+      double standardUncertaintyMillimetres,
+      double... widthsMillimetres) {
     Values.requireNotNegative("standard uncertainty", standardUncertaintyMillimetres);
     double least = NOISE_MULTIPLE * standardUncertaintyMillimetres;
+    Optional<Interval> shared = sharedWidths(first, second);
     List<At> ratios = new ArrayList<>();
-    for (double width : grid(shared(first, second, CrackCurve::widthRangeMillimetres), places)) {
+    for (double width : widthsMillimetres) {
+      if (width < least || shared.isEmpty() || !shared.get().contains(width)) {
+        continue;
+      }
       double[] loads = each(first, curve -> curve.loadNewtonsAt(width));
       double[] others = each(second, curve -> curve.loadNewtonsAt(width));
-      if (width >= least && smallest(loads) > 0 && smallest(others) > 0) {
+      if (smallest(loads) > 0 && smallest(others) > 0) {
         ratios.add(new At(width, ofLoads(loads, others)));
       }
     }

@@ -1,5 +1,6 @@
 package io.github.platenwire.study;
 
+import java.util.Arrays;
 import java.util.Map;
 import java.util.TreeMap;
 
@@ -24,14 +25,31 @@ final class DunnettDistribution {
    * @param degreesOfFreedom of the pooled spread; infinite when it is known
    */
   DunnettDistribution(int referenceCount, int[] counts, double degreesOfFreedom) {
+    this(referenceCount, counts, ones(counts.length), degreesOfFreedom);
+  }
+
+  /**
+   * For the contrasts mean − ρ·reference, whose λ² = ρ²n/(ρ²n + n₀) depends on the ratios ρ; with ρ
+   * = 1 they are the differences. The ratios found stand for the true ones (Dilba, Bretz, Guiard
+   * and Hothorn 2004, from memory).
+   *
+   * @param ratios of the means to the reference's, in the order of the counts
+   */
+  DunnettDistribution(int referenceCount, int[] counts, double[] ratios, double degreesOfFreedom) {
     if (counts.length == 0) {
       throw new IllegalArgumentException("nothing to compare with the reference");
     }
-    for (int count : counts) {
-      double lambda = Math.sqrt(count / (double) (count + referenceCount));
-      countByLambda.merge(lambda, 1, Integer::sum);
+    for (int i = 0; i < counts.length; i++) {
+      double weight = ratios[i] * ratios[i] * counts[i];
+      countByLambda.merge(Math.sqrt(weight / (weight + referenceCount)), 1, Integer::sum);
     }
     this.degreesOfFreedom = degreesOfFreedom;
+  }
+
+  private static double[] ones(int count) {
+    double[] ones = new double[count];
+    Arrays.fill(ones, 1);
+    return ones;
   }
 
   /** The probability that every |t| is at most d. */

@@ -58,6 +58,17 @@ public record FiellerRatio(
     return solve(ratio, first, variance / first.n(), second, variance / second.n(), degrees, level);
   }
 
+  /**
+   * The ratio with its set for a spread and a quantile from elsewhere, such as those of several
+   * series at once. Both series must have three specimens.
+   */
+  static FiellerRatio withSpread(
+      SeriesStatistics first, SeriesStatistics second, double variance, double degrees, double t) {
+    ConfidenceSet set =
+        Fieller.solve(first.mean(), variance / first.n(), second.mean(), variance / second.n(), t);
+    return new FiellerRatio(first.mean() / second.mean(), first.n(), second.n(), degrees, set);
+  }
+
   private static double ratio(SeriesStatistics first, SeriesStatistics second, double level) {
     Values.requireLevel(level);
     if (second.mean() == 0) {

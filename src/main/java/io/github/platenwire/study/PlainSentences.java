@@ -1,5 +1,7 @@
 package io.github.platenwire.study;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -8,7 +10,15 @@ import java.util.Optional;
  * nothing, the sentence says so. Stateless; safe for use by several threads.
  */
 public final class PlainSentences {
+  /** What an interval of two series by themselves is called. */
+  static final String INTERVAL = "95 % interval";
+
   private PlainSentences() {}
+
+  /** What an interval is called that holds for several series at once. */
+  static String intervalOfAll(int series) {
+    return series < 2 ? INTERVAL : INTERVAL + " for all " + series + " series at once";
+  }
 
   /**
    * Such as: At 7 days NA-T is 1.42 times RA-S (95 % interval 1.21 to 1.68; n = 3 and 4).
@@ -18,34 +28,41 @@ public final class PlainSentences {
    * @param second name of the series below the line
    */
   public static String ratio(double ageDays, String first, String second, FiellerRatio ratio) {
-    return ratio(ageDays, first, second, ratio, Optional.empty());
+    return ratio(ageDays, first, second, ratio, Optional.empty(), INTERVAL);
   }
 
   /** As above, with the uncertainty of calibration in the interval and the reason behind it. */
   public static String ratio(
       double ageDays, String first, String second, FiellerRatio ratio, CalibratedRatio calibrated) {
-    return ratio(ageDays, first, second, ratio, Optional.of(calibrated));
+    return ratio(ageDays, first, second, ratio, Optional.of(calibrated), INTERVAL)
+        + " "
+        + calibrated.reason();
   }
 
-  private static String ratio(
+  /**
+   * As above, without the reason.
+   *
+   * @param intervalName what kind of interval it is, such as {@link #INTERVAL}
+   */
+  static String ratio(
       double ageDays,
       String first,
       String second,
       FiellerRatio ratio,
-      Optional<CalibratedRatio> calibrated) {
+      Optional<CalibratedRatio> calibrated,
+      String intervalName) {
     String head = "At " + Figures.age(ageDays) + " " + first + " is ";
     String counts = Figures.counts(ratio.nFirst(), ratio.nSecond());
     if (ratio.set() instanceof ConfidenceSet.Bounded bounded) {
       Interval interval = calibrated.map(CalibratedRatio::interval).orElse(bounded.interval());
       int decimals = Figures.decimalsWithin(ratio.ratio(), interval);
-      String reach = "95 % interval " + Figures.interval(interval, decimals);
       return head
           + Figures.fixed(ratio.ratio(), decimals)
-          + (" times " + second + " (" + reach)
+          + (" times " + second + " (" + intervalName + " ")
+          + Figures.interval(interval, decimals)
           + (calibrated.isPresent() ? ", calibration included" : "")
           + ("; " + counts + ").")
-          + (interval.contains(1) ? " The interval holds 1: no difference is shown." : "")
-          + calibrated.map(with -> " " + with.reason()).orElse("");
+          + (interval.contains(1) ? " The interval holds 1: no difference is shown." : "");
     }
     String times = Figures.plain(ratio.ratio()) + " times " + second + " (" + counts + "; ";
     if (ratio.set() instanceof ConfidenceSet.NotGiven notGiven) {
@@ -53,7 +70,7 @@ public final class PlainSentences {
     }
     return head
         + times
-        + ("no bounded 95 % interval, because the mean of " + second)
+        + ("no bounded " + intervalName + ", because the mean of " + second)
         + " cannot be told from zero; no verdict).";
   }
 
@@ -64,25 +81,46 @@ public final class PlainSentences {
    */
   public static String difference(
       double ageDays, String first, String second, WelchDifference difference) {
-    double megapascals = difference.difference();
+    return difference(
+        ageDays,
+        first,
+        second,
+        difference,
+        difference.inference().map(WelchDifference.Inference::interval),
+        INTERVAL,
+        FigureText.STRESS);
+  }
+
+  /**
+   * As above, of any figure.
+   *
+   * @param interval which interval stands for the difference
+   * @param intervalName what kind of interval it is, such as {@link #INTERVAL}
+   * @param text how the values are written
+   */
+  static String difference(
+      double ageDays,
+      String first,
+      String second,
+      WelchDifference difference,
+      Optional<Interval> interval,
+      String intervalName,
+      FigureText text) {
+    double found = difference.difference();
     String head =
         "At "
             + Figures.age(ageDays)
-            + (" " + first + " is " + Figures.stress(Math.abs(megapascals)))
-            + (megapascals < 0 ? " below " : " above ")
+            + (" " + first + " is " + text.value(Math.abs(found)))
+            + (found < 0 ? " below " : " above ")
             + second;
     String counts = Figures.counts(difference.nFirst(), difference.nSecond());
-    return difference
-        .inference()
+    return interval
         .map(
             sure ->
                 head
-                    + " (95 % interval "
-                    + Figures.stressInterval(along(megapascals, sure.interval()))
+                    + (" (" + intervalName + " " + text.interval(along(found, sure)))
                     + ("; " + counts + ").")
-                    + (sure.interval().contains(0)
-                        ? " The interval holds 0: no difference is shown."
-                        : ""))
+                    + (sure.contains(0) ? " The interval holds 0: no difference is shown." : ""))
         .orElseGet(
             () ->
                 head
@@ -132,6 +170,32 @@ public final class PlainSentences {
 
   private static String interval(Interval interval, String count) {
     return " (95 % interval " + Figures.stressInterval(interval) + "; " + count + ").";
+  }
+
+  /**
+   * The curves of strength over age.
+   *
+   * @param series its name
+   */
+  public static String curves(
+      String series, Optional<AgeCurves.AciFit> aci, Optional<AgeCurves.EnFit> en) {
+    List<String> parts = new ArrayList<>();
+    aci.ifPresent(
+        fit ->
+            parts.add(
+                "ACI 209R with "
+                    + Figures.stress(fit.strength28Megapascals().value())
+                    + (" at 28 days, a = " + Figures.plain(fit.aDays().value()) + " d and b = ")
+                    + Figures.plain(fit.b().value())));
+    en.ifPresent(
+        fit ->
+            parts.add(
+                "EN 1992-1-1 with "
+                    + Figures.stress(fit.strength28Megapascals().value())
+                    + (" at 28 days and s = " + Figures.plain(fit.s().value()))));
+    return parts.isEmpty()
+        ? "No curve of strength over age fits " + series + "."
+        : "Curves through " + series + ": " + String.join("; ", parts) + ".";
   }
 
   /**

@@ -25,9 +25,15 @@ public record ReferenceComparison(
 
   /** Kinds of simultaneous intervals. */
   public enum Procedure {
-    /** Dunnett 1955: one pooled spread, each series against the reference only. */
+    /**
+     * Dunnett 1955: one pooled spread, each series against the reference only. The ratios have
+     * Fieller's sets with the quantile that holds for all of them (Dilba and others 2004).
+     */
     DUNNETT,
-    /** Games and Howell 1976: each series keeps its spread; covers all pairs. */
+    /**
+     * Games and Howell 1976: each series keeps its spread; covers all pairs. The ratios have
+     * Fieller's sets, each at the level that adds up to the one for all (Bonferroni).
+     */
     GAMES_HOWELL,
     /** Too few specimens: figures without intervals. */
     NONE
@@ -39,8 +45,10 @@ public record ReferenceComparison(
    * @param series name of the series
    * @param difference of the means, in the unit of the values
    * @param interval simultaneous with the others; empty when there are too few specimens
+   * @param ratio the series' mean over the reference's, its set simultaneous with the others
    */
-  public record Difference(String series, double difference, Optional<Interval> interval) {}
+  public record Difference(
+      String series, double difference, Optional<Interval> interval, FiellerRatio ratio) {}
 
   /** All series against the reference at 95 % for all of them together. */
   public static ReferenceComparison against(
@@ -80,7 +88,11 @@ public record ReferenceComparison(
     others.forEach(
         (name, series) ->
             differences.add(
-                new Difference(name, series.mean() - reference.mean(), Optional.empty())));
+                new Difference(
+                    name,
+                    series.mean() - reference.mean(),
+                    Optional.empty(),
+                    FiellerRatio.unequalVariances(series, reference))));
     return new ReferenceComparison(
         Procedure.NONE,
         "No simultaneous intervals: a series has fewer than three specimens.",
@@ -93,14 +105,21 @@ public record ReferenceComparison(
       OneWayAnalysis analysis,
       double level) {
     int[] counts = others.values().stream().mapToInt(SeriesStatistics::n).toArray();
-    double d =
-        new DunnettDistribution(reference.n(), counts, analysis.withinDegrees()).quantile(level);
+    double[] ratios =
+        others.values().stream().mapToDouble(one -> one.mean() / reference.mean()).toArray();
+    int degrees = analysis.withinDegrees();
+    double d = new DunnettDistribution(reference.n(), counts, degrees).quantile(level);
+    double ofRatios =
+        new DunnettDistribution(reference.n(), counts, ratios, degrees).quantile(level);
     List<Difference> differences = new ArrayList<>();
     others.forEach(
         (name, series) -> {
           double error =
               Math.sqrt(analysis.withinVariance() * (1.0 / series.n() + 1.0 / reference.n()));
-          differences.add(difference(name, series, reference, d * error));
+          FiellerRatio ratio =
+              FiellerRatio.withSpread(
+                  series, reference, analysis.withinVariance(), degrees, ofRatios);
+          differences.add(difference(name, series, reference, d * error, ratio));
         });
     String reason =
         "Dunnett's simultaneous intervals with one pooled spread: the spreads of the series do not"
@@ -126,7 +145,9 @@ public record ReferenceComparison(
                   reference.degreesOfFreedom());
           double q = StudentizedRange.quantile(level, others.size() + 1, degrees);
           double error = Math.sqrt((series.meanVariance() + reference.meanVariance()) / 2);
-          differences.add(difference(name, series, reference, q * error));
+          FiellerRatio ratio =
+              FiellerRatio.unequalVariances(series, reference, 1 - (1 - level) / others.size());
+          differences.add(difference(name, series, reference, q * error, ratio));
         });
     String reason =
         "Games and Howell's simultaneous intervals, each series with its own spread: the spreads"
@@ -137,8 +158,13 @@ public record ReferenceComparison(
   }
 
   private static Difference difference(
-      String name, SeriesStatistics series, SeriesStatistics reference, double halfWidth) {
+      String name,
+      SeriesStatistics series,
+      SeriesStatistics reference,
+      double halfWidth,
+      FiellerRatio ratio) {
     double difference = series.mean() - reference.mean();
-    return new Difference(name, difference, Optional.of(Interval.around(difference, halfWidth)));
+    return new Difference(
+        name, difference, Optional.of(Interval.around(difference, halfWidth)), ratio);
   }
 }

@@ -44,8 +44,8 @@ class DemoCommandTest {
   @Test
   void demo_newFolder_leavesClosedRecordsWithSummaries() throws Exception {
     List<Path> raws = files(".raw.csv");
-    assertThat(raws).as("three cylinders and two split beams").hasSize(5);
-    assertThat(files(".summary.json")).hasSize(5);
+    assertThat(raws).as("twelve cylinders and six split beams").hasSize(18);
+    assertThat(files(".summary.json")).hasSize(18);
     for (Path raw : raws) {
       try (RawFileReader reader = RawFileReader.open(raw)) {
         RawFileEnd end = reader.readRows(row -> {});

@@ -195,6 +195,8 @@ class LabFilesTest {
                 Optional.of("poured"),
                 Optional.of("tank"),
                 Optional.of("plain"),
+                Optional.empty(),
+                Optional.empty(),
                 java.util.List.of(3.0, 7.0, 28.0),
                 3),
             new Study.Series(
@@ -204,10 +206,37 @@ class LabFilesTest {
                 Optional.empty(),
                 Optional.empty(),
                 Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
                 java.util.List.of(0.5, 28.0),
                 2));
     assertThat(study.find("RA-S")).contains(study.series().get(1));
     assertThat(study.find("ra-s")).isEmpty();
+  }
+
+  @Test
+  void study_method_isTheSeriesOwnOrTheStudys() throws TomlException {
+    String text =
+        STUDY
+            .replace("replicates = 3", "replicates = 3\nmethod = \"compression-cylinder-c39\"")
+            .replace("bar = \"plain\"", "bar = \"plain\"\nmethod = \"split-beam\"");
+    assertThat(Study.parse(text, "study.toml").series())
+        .extracting(Study.Series::method)
+        .containsExactly(Optional.of("split-beam"), Optional.of("compression-cylinder-c39"));
+  }
+
+  @Test
+  void study_ownReference_isHeldAgainstThat() throws TomlException {
+    String own = "name = \"PB\"\n[[series]]\nname = \"CB\"\nreference = \"PB\"\n";
+    Study study = Study.parse(STUDY + "[[series]]\n" + own, "study.toml");
+    assertThat(study.referenceOf("CB")).isEqualTo("PB");
+    assertThat(study.referenceOf("RA-S")).isEqualTo("NA-T");
+    assertThatThrownBy(() -> Study.parse(STUDY + "reference = \"RA-S\"\n", "study.toml"))
+        .hasMessageContaining("study.toml:17:")
+        .hasMessageContaining("against itself");
+    assertThatThrownBy(() -> Study.parse(STUDY + "reference = \"NA-S\"\n", "study.toml"))
+        .hasMessageContaining("study.toml:17:")
+        .hasMessageContaining("is none of the series");
   }
 
   static Stream<Arguments> wrongStudy() {

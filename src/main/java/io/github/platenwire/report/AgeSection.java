@@ -1,0 +1,166 @@
+package io.github.platenwire.report;
+
+import io.github.platenwire.chart.AgeChart;
+import io.github.platenwire.chart.SeriesChart;
+import io.github.platenwire.chart.Theme;
+import io.github.platenwire.study.AgeCurves;
+import io.github.platenwire.study.StudyComparison;
+import io.github.platenwire.study.StudyComparison.SeriesSet;
+import io.github.platenwire.study.StudyComparison.SeriesTrend;
+import io.github.platenwire.study.StudyData;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.DoubleUnaryOperator;
+
+/** How a figure grows with age, with fitted curves. Used once; not thread-safe. */
+final class AgeSection {
+  /** How many points a curve is drawn through. */
+  private static final int PLACES = 80;
+
+  private final ReportSetting setting;
+  private final StudyData data;
+  private final StudyComparison comparison;
+
+  AgeSection(ReportSetting setting, StudyData data, StudyComparison comparison) {
+    this.setting = setting;
+    this.data = data;
+    this.comparison = comparison;
+  }
+
+  void add(Page page) throws IOException {
+    if (comparison.trends().isEmpty()) {
+      return;
+    }
+    page.section(comparison.subject().title() + " with age");
+    page.chart(chart(), "Every specimen over its age, with the curve fitted to its series");
+    page.list(
+        comparison.trends().stream()
+            .flatMap(trend -> trend.sentences().stream().skip(1))
+            .map(Inline::text)
+            .toList());
+    page.table(curves());
+  }
+
+  private org.jfree.chart.JFreeChart chart() {
+    Map<String, Integer> numbers = SeriesNumbers.of(comparison);
+    List<AgeChart.Trend> trends = new ArrayList<>();
+    List<Double> ages = new ArrayList<>();
+    for (SeriesTrend trend : comparison.trends()) {
+      List<SeriesSet> sets =
+          comparison.sets().stream().filter(set -> set.series().equals(trend.series())).toList();
+      sets.forEach(set -> ages.add(set.ageDays()));
+      trends.add(
+          new AgeChart.Trend(
+              trend.series(),
+              numbers.getOrDefault(trend.series(), 0),
+              points(sets),
+              intervals(sets),
+              curve(trend)));
+    }
+    return AgeChart.of(
+        comparison.subject().title() + " with age",
+        "curves: ACI 209R fitted to each series, its EN 1992-1-1 fit where there is none",
+        SetsSection.axes(setting, comparison),
+        ages.stream().distinct().sorted().toList(),
+        trends,
+        Theme.LIGHT);
+  }
+
+  private static List<AgeChart.Point> points(List<SeriesSet> sets) {
+    return sets.stream()
+        .flatMap(
+            set ->
+                set.values().stream()
+                    .map(
+                        value ->
+                            new AgeChart.Point(
+                                value.trueAgeDays().orElse(set.ageDays()), value.value())))
+        .toList();
+  }
+
+  private static List<AgeChart.Interval> intervals(List<SeriesSet> sets) {
+    List<AgeChart.Interval> intervals = new ArrayList<>();
+    for (SeriesSet set : sets) {
+      set.statistics()
+          .meanInterval()
+          .ifPresent(
+              interval ->
+                  intervals.add(
+                      new AgeChart.Interval(
+                          set.ageDays(), new SeriesChart.Span(interval.low(), interval.high()))));
+    }
+    return intervals;
+  }
+
+  private static List<AgeChart.Point> curve(SeriesTrend trend) {
+    Optional<DoubleUnaryOperator> fitted =
+        trend
+            .aci()
+            .<DoubleUnaryOperator>map(fit -> fit::megapascalsAt)
+            .or(() -> trend.en().map(fit -> fit::megapascalsAt));
+    List<AgeChart.Point> points = new ArrayList<>();
+    double from = trend.trend().firstAgeDays();
+    double step = Math.log(trend.trend().lastAgeDays() / from) / PLACES;
+    for (int i = 0; fitted.isPresent() && i <= PLACES; i++) {
+      double age = from * Math.exp(i * step);
+      points.add(new AgeChart.Point(age, fitted.get().applyAsDouble(age)));
+    }
+    return points;
+  }
+
+  private PageTable curves() {
+    PageTable table =
+        PageTable.named(comparison.subject().figure() + "-age-curves", "Curves fitted")
+            .words("Series")
+            .names("Curve")
+            .words("What was found")
+            .numbers("Scatter about it, MPa", "residual_deviation_mpa")
+            .numbers("Degrees of freedom", "degrees_of_freedom");
+    for (SeriesTrend trend : comparison.trends()) {
+      String name = trend.series() + ", " + data.label(trend.series());
+      trend.aci().ifPresent(fit -> table.row(aci(name, fit)));
+      trend.en().ifPresent(fit -> table.row(en(name, fit)));
+    }
+    return table;
+  }
+
+  private static Cell[] aci(String series, AgeCurves.AciFit fit) {
+    return new Cell[] {
+      Cell.of(series),
+      Cell.of("ACI 209R"),
+      Cell.of(
+          "f28 "
+              + found(fit.strength28Megapascals(), 1)
+              + " MPa, a "
+              + found(fit.aDays(), 2)
+              + " d, b "
+              + found(fit.b(), 3)),
+      Cell.of(
+          Words.significant(fit.residualDeviationMegapascals(), 2),
+          fit.residualDeviationMegapascals()),
+      Cell.of(Integer.toString(fit.degreesOfFreedom()))
+    };
+  }
+
+  private static Cell[] en(String series, AgeCurves.EnFit fit) {
+    return new Cell[] {
+      Cell.of(series),
+      Cell.of("EN 1992-1-1"),
+      Cell.of("f28 " + found(fit.strength28Megapascals(), 1) + " MPa, s " + found(fit.s(), 3)),
+      Cell.of(
+          Words.significant(fit.residualDeviationMegapascals(), 2),
+          fit.residualDeviationMegapascals()),
+      Cell.of(Integer.toString(fit.degreesOfFreedom()))
+    };
+  }
+
+  private static String found(AgeCurves.Coefficient coefficient, int decimals) {
+    return Words.decimals(coefficient.value(), decimals)
+        + " (standard error "
+        + Words.significant(coefficient.standardError(), 2)
+        + ")";
+  }
+}

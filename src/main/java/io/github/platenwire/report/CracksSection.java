@@ -1,0 +1,158 @@
+package io.github.platenwire.report;
+
+import io.github.platenwire.chart.CracksChart;
+import io.github.platenwire.chart.Theme;
+import io.github.platenwire.method.VirginTable;
+import io.github.platenwire.quantity.BothSystems;
+import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.study.CrackRatio;
+import io.github.platenwire.study.StudyComparison;
+import io.github.platenwire.study.StudyComparison.CrackComparison;
+import io.github.platenwire.study.StudyComparison.SpecimenCurve;
+import io.github.platenwire.study.StudyData;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Cracks by series: width under load, and their ratios over the shared range. Stateless. */
+final class CracksSection {
+  private CracksSection() {}
+
+  static void add(
+      Page page, ReportSetting setting, StudyData data, List<StudyComparison> comparisons)
+      throws IOException {
+    Set<CrackComparison> all = new LinkedHashSet<>();
+    comparisons.forEach(comparison -> all.addAll(comparison.cracks()));
+    if (all.isEmpty()) {
+      return;
+    }
+    page.section("Cracks");
+    int number = 0;
+    for (CrackComparison one : all) {
+      number++;
+      page.part(
+          one.series()
+              + ", "
+              + data.label(one.series())
+              + ", against "
+              + one.reference()
+              + ", "
+              + data.label(one.reference()));
+      page.chart(
+          chart(one),
+          "Load over crack width on first loading: " + one.series() + " and " + one.reference());
+      String name = all.size() == 1 ? "" : "-" + number;
+      page.table(
+          ratios(
+              PageTable.named("crack-width-at-load" + name, "Width at the same load")
+                  .numbers("Load", "load_n"),
+              one.atLoads(),
+              Quantity.FORCE,
+              setting));
+      page.table(
+          ratios(
+              PageTable.named("load-at-crack-width" + name, "Load at the same width")
+                  .numbers("Crack width", "width_mm"),
+              one.atWidths(),
+              Quantity.LENGTH,
+              setting));
+      page.remark(
+          one.calibration()
+              + " A ratio is of geometric means, "
+              + one.series()
+              + " over "
+              + one.reference()
+              + ". Standard uncertainty of one width without calibration: "
+              + Words.significant(one.widthUncertaintyMillimetres() * 1000, 2)
+              + " µm.");
+    }
+    page.table(specimens(all, setting));
+  }
+
+  private static org.jfree.chart.JFreeChart chart(CrackComparison one) {
+    List<CracksChart.Curve> curves = new ArrayList<>();
+    one.second().forEach(curve -> curves.add(curve(one.reference(), 0, curve.curve())));
+    one.first().forEach(curve -> curves.add(curve(one.series(), 1, curve.curve())));
+    return CracksChart.of(
+        "Crack width under load",
+        one.series() + " against " + one.reference() + ", first loading, one line a specimen",
+        curves,
+        Theme.LIGHT);
+  }
+
+  private static CracksChart.Curve curve(String series, int number, VirginTable table) {
+    return new CracksChart.Curve(
+        series,
+        number,
+        table.points().stream().mapToDouble(VirginTable.Point::millimetres).toArray(),
+        table.points().stream().mapToDouble(VirginTable.Point::newtons).toArray());
+  }
+
+  private static PageTable ratios(
+      PageTable table, List<CrackRatio.At> places, Quantity quantity, ReportSetting setting) {
+    table.numbers("Ratio", "ratio").numbers("95 % interval").numbers("n").words("Remark");
+    for (CrackRatio.At at : places) {
+      Cell place =
+          new Cell(
+              Inline.text(BothSystems.words(at.place(), quantity, setting.first())),
+              Double.toString(at.place()),
+              Tone.PLAIN);
+      if (at.outcome() instanceof CrackRatio.Found found) {
+        table.row(
+            place,
+            Cell.of(Words.decimals(found.ratio(), 2), found.ratio()),
+            Cell.of(
+                Words.decimals(found.interval().low(), 2)
+                    + " to "
+                    + Words.decimals(found.interval().high(), 2)),
+            Cell.of(found.nFirst() + " and " + found.nSecond()),
+            Cell.of(""));
+      } else if (at.outcome() instanceof CrackRatio.FigureOnly figure) {
+        table.row(
+            place,
+            Cell.of(Words.decimals(figure.ratio(), 2), figure.ratio()),
+            SetsSection.none(),
+            Cell.of(figure.nFirst() + " and " + figure.nSecond()),
+            Cell.of("too few for an interval"));
+      } else if (at.outcome() instanceof CrackRatio.NearNoise near) {
+        table.row(
+            place,
+            SetsSection.none(),
+            SetsSection.none(),
+            Cell.of(near.nFirst() + " and " + near.nSecond()),
+            Cell.of(
+                "near the noise: a width of "
+                    + Words.significant(near.smallestWidthMillimetres() * 1000, 2)
+                    + " µm, at least "
+                    + Words.significant(near.leastUsableMillimetres() * 1000, 2)
+                    + " µm are needed"));
+      }
+    }
+    return table;
+  }
+
+  private static PageTable specimens(Set<CrackComparison> all, ReportSetting setting) {
+    Map<String, SpecimenCurve> curves = new LinkedHashMap<>();
+    for (CrackComparison one : all) {
+      one.second().forEach(curve -> curves.putIfAbsent(curve.record(), curve));
+      one.first().forEach(curve -> curves.putIfAbsent(curve.record(), curve));
+    }
+    PageTable table =
+        PageTable.named("crack-records", "Where the curves come from")
+            .names("Specimen")
+            .names("Record")
+            .words("Command");
+    for (SpecimenCurve curve : curves.values()) {
+      String test = RecordsSection.test(curve.record());
+      table.row(
+          Cell.of(curve.specimen()),
+          Cell.of(setting.record(curve.record(), Inline.text(test))),
+          Cell.of(Inline.code("platenwire reduce " + test)));
+    }
+    return table;
+  }
+}

@@ -1,0 +1,169 @@
+package io.github.platenwire.report;
+
+import io.github.platenwire.lab.Study;
+import io.github.platenwire.quantity.BothSystems;
+import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.study.CrackRatio;
+import io.github.platenwire.study.Interval;
+import io.github.platenwire.study.StudyComparison;
+import io.github.platenwire.study.StudyComparison.AgainstReference;
+import io.github.platenwire.study.StudyComparison.AgeComparison;
+import io.github.platenwire.study.StudyComparison.CrackComparison;
+import io.github.platenwire.study.StudyData;
+import io.github.platenwire.study.StudyStatus;
+import io.github.platenwire.study.StudyStatus.Progress;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** What a study comes to, on one sheet, for somebody who never saw it. Used once. */
+final class ShortSection {
+  private static final int MOST_RATIOS = 2;
+
+  private final StudyData data;
+  private final StudyStatus status;
+  private final List<StudyComparison> comparisons;
+  private final Set<String> said = new LinkedHashSet<>();
+
+  ShortSection(StudyData data, StudyStatus status, List<StudyComparison> comparisons) {
+    this.data = data;
+    this.status = status;
+    this.comparisons = comparisons;
+  }
+
+  void add(Page page) {
+    page.headlines(headlines());
+    page.paragraph(series());
+    page.section("In short");
+    if (comparisons.isEmpty()) {
+      page.paragraph("There is nothing to compare yet.");
+    }
+    for (StudyComparison comparison : comparisons) {
+      part(page, comparison.subject().title(), strengths(comparison));
+      part(page, "Growth with age", trends(comparison));
+      part(page, "Cracks", cracks(comparison));
+      part(page, "What people saw", observations(comparison));
+      List<String> rest = new ArrayList<>(comparison.sentences());
+      comparison.trends().forEach(trend -> rest.removeAll(trend.sentences()));
+      rest.removeAll(said);
+      part(page, "Also", rest);
+    }
+    page.remark(
+        "Intervals are 95 % intervals: of a hundred such studies about 95 would give intervals that"
+            + " hold the true value. n is the number of specimens; with fewer than three figures are"
+            + " given, and no verdict.");
+  }
+
+  private void part(Page page, String heading, List<String> sentences) {
+    if (!sentences.isEmpty()) {
+      page.part(heading).list(sentences.stream().map(Inline::text).toList());
+      said.addAll(sentences);
+    }
+  }
+
+  private Inline series() {
+    String words =
+        data.study().series().stream()
+            .map(one -> one.name() + " is " + one.label() + reference(one))
+            .collect(Collectors.joining("; "));
+    return Inline.text("The series: " + words + ".");
+  }
+
+  private String reference(Study.Series one) {
+    return one.name().equals(data.study().reference()) ? " (the reference)" : "";
+  }
+
+  private static List<String> strengths(StudyComparison comparison) {
+    return comparison.ages().stream()
+        .flatMap(age -> age.series().stream())
+        .flatMap(one -> one.sentences().stream())
+        .toList();
+  }
+
+  private static List<String> trends(StudyComparison comparison) {
+    return comparison.trends().stream()
+        .flatMap(trend -> trend.sentences().stream().limit(1))
+        .toList();
+  }
+
+  private static List<String> cracks(StudyComparison comparison) {
+    return comparison.cracks().stream().flatMap(crack -> crack.sentences().stream()).toList();
+  }
+
+  private static List<String> observations(StudyComparison comparison) {
+    return comparison.observations().stream().map(StudyComparison.Observation::sentence).toList();
+  }
+
+  private List<Page.Headline> headlines() {
+    List<Page.Headline> all = new ArrayList<>();
+    for (StudyComparison comparison : comparisons) {
+      ratios(comparison).stream().limit(MOST_RATIOS).forEach(all::add);
+      comparison.cracks().stream()
+          .map(this::crack)
+          .flatMap(Optional::stream)
+          .limit(1)
+          .forEach(all::add);
+    }
+    int planned = status.progress().stream().mapToInt(Progress::planned).sum();
+    int broken = status.progress().stream().mapToInt(Progress::broken).sum();
+    long overdue = status.overdue();
+    all.add(
+        new Page.Headline(
+            "Specimens tested",
+            Inline.text(broken + " of " + planned),
+            Inline.faint(overdue == 0 ? "none overdue" : overdue + " overdue")));
+    return all;
+  }
+
+  /** Those of the oldest age that has any. */
+  private static List<Page.Headline> ratios(StudyComparison comparison) {
+    List<Page.Headline> ratios = new ArrayList<>();
+    double oldest = comparison.ages().stream().mapToDouble(AgeComparison::ageDays).max().orElse(0);
+    for (AgeComparison age : comparison.ages()) {
+      if (age.ageDays() == oldest) {
+        age.series().forEach(one -> ratios.add(ratio(age, one)));
+      }
+    }
+    return ratios;
+  }
+
+  private static Page.Headline ratio(AgeComparison age, AgainstReference one) {
+    Optional<Interval> interval = one.ratioInterval();
+    return new Page.Headline(
+        one.series() + " over " + age.reference() + " at " + Words.days(age.ageDays()),
+        Inline.text(Words.decimals(one.ratio().ratio(), 2) + " ×"),
+        Inline.faint(
+            interval
+                .map(
+                    there ->
+                        "95 %: "
+                            + Words.decimals(there.low(), 2)
+                            + " to "
+                            + Words.decimals(there.high(), 2))
+                .orElse("no interval with two ends")));
+  }
+
+  /** The ratio of widths at the greatest load that all reached. */
+  private Optional<Page.Headline> crack(CrackComparison crack) {
+    return crack.atLoads().stream()
+        .filter(at -> at.outcome() instanceof CrackRatio.Found)
+        .reduce((before, after) -> after)
+        .map(
+            at -> {
+              CrackRatio.Found found = (CrackRatio.Found) at.outcome();
+              return new Page.Headline(
+                  "Crack of " + crack.series() + " over " + crack.reference(),
+                  Inline.text(Words.decimals(found.ratio(), 1) + " ×"),
+                  Inline.faint(
+                      "95 %: "
+                          + Words.decimals(found.interval().low(), 1)
+                          + " to "
+                          + Words.decimals(found.interval().high(), 1)
+                          + " at "
+                          + BothSystems.words(at.place(), Quantity.FORCE, data.unitsFirst())));
+            });
+  }
+}

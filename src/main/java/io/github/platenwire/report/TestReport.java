@@ -1,0 +1,301 @@
+package io.github.platenwire.report;
+
+import io.github.platenwire.chart.LoadChart;
+import io.github.platenwire.chart.LoadTrace;
+import io.github.platenwire.chart.Theme;
+import io.github.platenwire.lab.LabException;
+import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.method.MethodResult;
+import io.github.platenwire.method.MethodResult.Check;
+import io.github.platenwire.method.MethodResult.Figure;
+import io.github.platenwire.record.ChannelTally;
+import io.github.platenwire.record.RawFileException;
+import io.github.platenwire.record.StoredSummary;
+import io.github.platenwire.record.SummaryFile;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * The report of one test, from its raw file and the newest version of its summary. Every figure
+ * stands with its rows and the command that explains it. Used once; not thread-safe.
+ */
+public final class TestReport {
+  private static final int MOST_HEADLINES = 4;
+
+  /** What stands large at the head, where the test has it. */
+  private static final List<String> HEADLINES =
+      List.of(
+          "strength",
+          "flexural-strength",
+          "splitting-strength",
+          "first-crack-departure",
+          "load-at-0.30-mm",
+          "peak-load",
+          "age");
+
+  private final ReportSetting setting;
+  private final Path raw;
+  private final StoredSummary summary;
+  private final RawScan scan;
+
+  private TestReport(ReportSetting setting, Path raw, StoredSummary summary, RawScan scan) {
+    this.setting = setting;
+    this.raw = raw;
+    this.summary = summary;
+    this.scan = scan;
+  }
+
+  /**
+   * Makes the page.
+   *
+   * @param raw the raw file
+   * @throws ReportException if the record has no summary yet
+   * @throws RawFileException if the raw file is not as the format says
+   * @throws LabException if the lab's register or keys cannot be used
+   * @throws IOException if a file cannot be read
+   */
+  public static Page of(ReportSetting setting, Path raw)
+      throws IOException, RawFileException, LabException, ReportException {
+    Optional<Path> file = LabFolder.newestSummaryOf(raw);
+    if (file.isEmpty()) {
+      throw new ReportException(
+          raw.getFileName() + " has no summary yet; 'platenwire recover' makes one");
+    }
+    return new TestReport(setting, raw, SummaryFile.stored(file.get()), RawScan.of(raw)).page();
+  }
+
+  private Page page() throws IOException, RawFileException, LabException {
+    RecordProof proof = RecordProof.of(setting, raw, summary, scan);
+    Page page =
+        new Page(
+            summary.specimen().name() + ": " + title(),
+            scan.header().lab() + ", " + Words.moment(summary.start(), setting.zone()),
+            summary.test() + proof.witness().map(w -> " · witness " + w).orElse(""),
+            setting.first());
+    headlines(page);
+    page.paragraph(
+        Inline.text("Tested by ")
+            .and(Inline.strong(summary.method().title()))
+            .and(" (" + summary.method().standard() + ") on " + summary.rig() + "."));
+    warnings(page, proof);
+    charts(page);
+    new TestFacts(setting, summary, scan).add(page);
+    page.section("Results").table(results());
+    page.remark(
+        "± is the expanded uncertainty with k = 2, which is about 95 %. The exact value is what was"
+            + " computed before rounding. Run the command in the lab's folder to see how a figure"
+            + " comes from its rows, byte by byte.");
+    checks(page);
+    observations(page);
+    page.section("Uncertainty, line by line").table(Budgets.table(summary.result().figures()));
+    page.remark(
+        "Each line is a standard uncertainty, already in the result's unit; they are combined as the"
+            + " root of the sum of their squares (JCGM 100:2008).");
+    readings(page);
+    proof.add(page);
+    LastWords.add(page, setting, List.of(summary.method().standard()));
+    return page;
+  }
+
+  private String title() {
+    String words = summary.method().title();
+    return words.substring(0, 1).toLowerCase(Locale.ROOT) + words.substring(1);
+  }
+
+  private void headlines(Page page) {
+    List<Page.Headline> all = new ArrayList<>();
+    for (String name : HEADLINES) {
+      summary.result().figure(name).ifPresent(figure -> all.add(headline(figure)));
+    }
+    if (all.isEmpty()) {
+      summary.result().figures().stream().limit(2).map(this::headline).forEach(all::add);
+    }
+    page.headlines(all.subList(0, Math.min(MOST_HEADLINES, all.size())));
+  }
+
+  private Page.Headline headline(Figure figure) {
+    List<Inline> below = new ArrayList<>();
+    String other = Words.other(figure, setting.first());
+    if (!other.isEmpty()) {
+      below.add(Inline.text(other));
+    }
+    List<String> uncertainty = Words.uncertainty(figure, setting.first());
+    if (!uncertainty.isEmpty()) {
+      below.add(Inline.faint(String.join(", ", uncertainty)));
+    }
+    return new Page.Headline(
+        Words.shortTitle(figure),
+        Inline.text(Words.first(figure, setting.first())),
+        Inline.lines(below));
+  }
+
+  private void warnings(Page page, RecordProof proof) {
+    summary.failure().ifPresent(words -> page.note(Tone.BAD, Inline.text(words)));
+    proof.findings().forEach(words -> page.note(Tone.BAD, Inline.text(words)));
+    MethodResult result = summary.result();
+    long unmet = result.checks().stream().filter(check -> !check.met()).count();
+    if (unmet > 0 || !result.departures().isEmpty()) {
+      page.note(
+          Tone.CAUTION,
+          Inline.text(
+              "This test departs from its method: "
+                  + count(unmet, "check not met", "checks not met")
+                  + ", "
+                  + count(result.departures().size(), "departure", "departures")
+                  + ". They are told below."));
+    } else {
+      page.note(Tone.GOOD, Inline.text("Every check of the method was met, without a departure."));
+    }
+  }
+
+  private static String count(long count, String one, String several) {
+    return count == 0 ? "no " + one : count + " " + (count == 1 ? one : several);
+  }
+
+  private void charts(Page page) throws IOException, RawFileException {
+    LoadTrace trace = LoadTrace.read(raw);
+    page.chart(
+        LoadChart.of(trace, Theme.LIGHT),
+        "Load over time, and the rate of loading where it counts");
+  }
+
+  private PageTable results() {
+    PageTable table =
+        PageTable.named("results", "")
+            .words("Figure, and the command that explains it")
+            .numbers("Result", "rounded")
+            .numbers("± (k = 2)", "expanded_uncertainty")
+            .numbers("Exact", "exact")
+            .words("Rows");
+    for (Figure figure : summary.result().figures()) {
+      table.row(
+          Cell.of(
+              Inline.lines(
+                  List.of(
+                      Inline.text(figure.title()),
+                      Inline.code("platenwire explain " + summary.test() + " " + figure.name())))),
+          Cell.of(both(Words.first(figure, setting.first()), Words.other(figure, setting.first()))),
+          new Cell(
+              uncertainty(figure),
+              figure.uncertainty().map(budget -> Double.toString(budget.expanded())).orElse(""),
+              Tone.PLAIN),
+          new Cell(
+              Inline.code(Words.with(Double.toString(figure.exact()), figure.unit())),
+              Double.toString(figure.exact()),
+              Tone.PLAIN),
+          Cell.of(Words.rows(figure.rows())));
+    }
+    return table;
+  }
+
+  private Inline uncertainty(Figure figure) {
+    List<String> units = Words.uncertainty(figure, setting.first());
+    return units.isEmpty()
+        ? Inline.EMPTY
+        : both(units.get(0), units.size() > 1 ? units.get(1) : "");
+  }
+
+  private static Inline both(String first, String other) {
+    return other.isEmpty()
+        ? Inline.text(first)
+        : Inline.lines(List.of(Inline.text(first), Inline.faint(other)));
+  }
+
+  private void checks(Page page) {
+    PageTable table = PageTable.named("checks", "").names("Check").names("").words("What was seen");
+    for (Check check : summary.result().checks()) {
+      table.row(
+          Cell.of(check.name()),
+          Cell.of(check.met() ? Inline.badge(Tone.GOOD, "met") : Inline.badge(Tone.BAD, "not met")),
+          Cell.of(check.words()));
+    }
+    page.section("Checks of rate, hold and the like").table(table);
+    page.section("Departures from the method");
+    if (summary.result().departures().isEmpty()) {
+      page.paragraph("None.");
+    }
+    page.list(summary.result().departures().stream().map(Inline::text).toList());
+  }
+
+  private void observations(Page page) {
+    page.section("What people saw");
+    if (summary.observed().isEmpty()) {
+      page.paragraph("Nothing was noted.");
+      return;
+    }
+    Facts facts = new Facts();
+    for (Map.Entry<String, String> seen : summary.observed().entrySet()) {
+      facts.add(seen.getKey().replace('_', ' '), seen.getValue());
+    }
+    page.facts(facts);
+  }
+
+  private void readings(Page page) {
+    PageTable table =
+        PageTable.named("channels", "")
+            .names("Channel")
+            .numbers("Readings")
+            .numbers("Rate, Hz")
+            .numbers("Jitter, ms")
+            .numbers("Longest gap, ms")
+            .numbers("Marked");
+    for (ChannelTally tally : scan.tallies()) {
+      table.row(
+          Cell.of(tally.channel()),
+          Cell.of(Long.toString(tally.received())),
+          Cell.of(Words.decimals(tally.rateHertz(), 2), tally.rateHertz()),
+          Cell.of(Words.decimals(tally.jitterMillis(), 2), tally.jitterMillis()),
+          Cell.of(Words.decimals(tally.longestGapMillis(), 1), tally.longestGapMillis()),
+          Cell.of(Long.toString(tally.marked())));
+    }
+    page.section("Readings").table(table);
+    PageTable marked =
+        PageTable.named("marked-readings", "Marked readings: kept, and used for no result")
+            .numbers("Row")
+            .numbers("Time, s")
+            .names("Channel")
+            .names("Mark")
+            .words("As received");
+    for (RawScan.Marked one : scan.marked()) {
+      marked.row(
+          Cell.of(Long.toString(one.seq())),
+          Cell.of(Words.decimals(one.seconds(), 3), one.seconds()),
+          Cell.of(one.channel()),
+          Cell.of(one.quality().word()),
+          Cell.of(Inline.code(one.received())));
+    }
+    page.table(marked);
+    if (scan.markedCount() > scan.marked().size()) {
+      page.remark(
+          "These are the first "
+              + scan.marked().size()
+              + " of "
+              + scan.markedCount()
+              + " marked readings; the raw file has them all.");
+    }
+    if (!summary.result().suspects().isEmpty()) {
+      page.paragraph(
+          "Left out as impossible by their neighbours: row "
+              + Words.rows(summary.result().suspects())
+              + ".");
+    }
+    events(page);
+  }
+
+  private void events(Page page) {
+    PageTable table =
+        PageTable.named("events", "What happened").numbers("Row").numbers("Time, s").words("Event");
+    for (RawScan.Event event : scan.events()) {
+      table.row(
+          Cell.of(Long.toString(event.seq())),
+          Cell.of(Words.decimals(event.seconds(), 3), event.seconds()),
+          Cell.of(event.words()));
+    }
+    page.table(table);
+  }
+}

@@ -67,8 +67,7 @@ public final class Audit {
   private Audit(LabFolder lab, Settings settings) {
     this.settings = settings;
     this.context =
-        new AuditContext(
-            lab, settings.scope(), LabTables.read(lab), Detectors.all(lab.root()));
+        new AuditContext(lab, settings.scope(), LabTables.read(lab), Detectors.all(lab.root()));
   }
 
   /**

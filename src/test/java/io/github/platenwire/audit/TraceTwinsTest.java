@@ -59,7 +59,8 @@ class TraceTwinsTest {
     }
     System.out.printf(
         Locale.ROOT,
-        "honest %-40s %d pairs: greatest correlation of noise %.2f (%d mute), equal readings %.3f%n",
+        "honest %-40s %d pairs: greatest correlation of noise %.2f (%d mute), equal readings"
+            + " %.3f%n",
         kind,
         pairs,
         noise,

@@ -61,7 +61,7 @@ class TypedReadingsTest {
     for (int i = 0; i < readings; i++) {
       String text = String.format(Locale.ROOT, pattern, kilonewtons.applyAsDouble(i));
       builder.add(
-          20_000L * i + 137 * (i % 7),
+          20_000L * i + 137L * (i % 7),
           text.getBytes(StandardCharsets.US_ASCII),
           Double.parseDouble(text.replaceAll("[^0-9.+-]", "")));
     }
@@ -145,7 +145,7 @@ class TypedReadingsTest {
       double value = (i < 900 ? i * 0.2 : 15) + 0.02 * random.nextGaussian();
       String text = String.format(Locale.ROOT, i % 9 == 0 ? "%.1f kN" : "%.2f kN", value);
       builder.add(
-          20_000L * i + 91 * (i % 5),
+          20_000L * i + 91L * (i % 5),
           text.getBytes(StandardCharsets.US_ASCII),
           Double.parseDouble(text.substring(0, text.length() - 3)));
     }

@@ -66,7 +66,8 @@ public final class Audit {
 
   private Audit(LabFolder lab, Settings settings) {
     this.settings = settings;
-    this.context = new AuditContext(lab, settings.scope(), LabTables.read(lab), Detectors.all());
+    this.context =
+        new AuditContext(lab, settings.scope(), LabTables.read(lab), Detectors.all(lab.root()));
   }
 
   /**

@@ -14,7 +14,8 @@ public final class Checks {
             RawCheck.values(),
             SummaryVersionCheck.values(),
             RegisterLineCheck.values(),
-            TestCheck.values())
+            TestCheck.values(),
+            TraceCheck.values())
         .flatMap(Arrays::stream)
         .toList();
   }

@@ -8,6 +8,9 @@ import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.Study;
 import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.report.AuditPage;
+import io.github.platenwire.report.PageFiles;
+import io.github.platenwire.report.ReportSetting;
 import io.github.platenwire.terminal.AuditView;
 import io.github.platenwire.terminal.ProgressBar;
 import io.github.platenwire.terminal.SystemTerminal;
@@ -36,9 +39,12 @@ import picocli.CommandLine.Parameters;
 @Command(
     name = "audit",
     description = {
-      "Read records again and look for anything by which they could be doubted: seals, registers and signatures,",
-      "summaries that do not follow from their raw files, missing and exchanged records, calibrations, rates, ages,",
-      "gaps. Reads only. Findings weigh as a note, a doubt or a fault; each says where, what to expect and what to do."
+      "Read records again and look for anything by which they could be doubted: seals, registers"
+          + " and signatures,",
+      "summaries that do not follow from their raw files, missing and exchanged records,"
+          + " calibrations, rates, ages,",
+      "gaps. Reads only. Findings weigh as a note, a doubt or a fault; each says where, what to"
+          + " expect and what to do."
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
@@ -49,6 +55,7 @@ import picocli.CommandLine.Parameters;
       "  platenwire audit records/2026-11 --from 2026-11-01 --to 2026-11-15",
       "  platenwire audit RA-S-07-1 --json",
       "  platenwire audit --study --fail-on fault",
+      "  platenwire audit --lab alder-lab --html audit.html",
       "  platenwire audit --key 2f6c0a9d51e7b384 --witness 55a1c60f2be94d37"
     })
 final class AuditCommand implements Callable<Integer> {
@@ -79,7 +86,8 @@ final class AuditCommand implements Callable<Integer> {
       names = "--key",
       paramLabel = "FINGERPRINT",
       description =
-          "A key's fingerprint as your binder has it, 16 hex digits; repeatable. If any is given, no other key counts.")
+          "A key's fingerprint as your binder has it, 16 hex digits; repeatable. If any is given,"
+              + " no other key counts.")
   private List<String> keys = new ArrayList<>();
 
   @Option(
@@ -92,8 +100,20 @@ final class AuditCommand implements Callable<Integer> {
       names = "--fail-on",
       paramLabel = "WEIGHT",
       description =
-          "End with 1 on findings of this weight or more: note, doubt or fault (default: ${DEFAULT-VALUE}).")
+          "End with 1 on findings of this weight or more: note, doubt or fault (default:"
+              + " ${DEFAULT-VALUE}).")
   private String failOn = Severity.DOUBT.word();
+
+  @Option(
+      names = "--html",
+      paramLabel = "FILE",
+      description =
+          "Also write a page for the lab's manager: a calendar of the archive, the findings, the"
+              + " witnesses.")
+  private @Nullable Path html;
+
+  @Option(names = "--force", description = "Replace a page that is there already.")
+  private boolean force;
 
   @ArgGroup(exclusive = true)
   private final Output output = new Output();
@@ -110,6 +130,7 @@ final class AuditCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     Severity least = severity();
+    refuseToReplace();
     LabFolder lab =
         places.isEmpty() ? labOption.open() : RecordFinder.labOf(places.get(0), labOption);
     Scope scope = scope(lab);
@@ -126,6 +147,7 @@ final class AuditCommand implements Callable<Integer> {
       report = Audit.of(lab, settings, bar::bytes);
     }
     print(lab, report);
+    writePage(lab, report);
     boolean fails = report.worst().filter(worst -> worst.isAtLeast(least)).isPresent();
     return fails ? ExitCode.NOT_MET : ExitCode.FINE;
   }
@@ -139,6 +161,27 @@ final class AuditCommand implements Callable<Integer> {
       Face face = Face.standard(lab.settings().unitsFirst());
       face.lines(AuditView.lines(report, face.columns(), face.look()));
     }
+  }
+
+  private void refuseToReplace() throws CommandException {
+    if (html != null && !force && Files.exists(html)) {
+      throw new CommandException(
+          ExitCode.USAGE,
+          html + " is there already; name another file with --html, or replace it with --force");
+    }
+  }
+
+  /** Where a program reads the output, only the standard error is told of the page. */
+  private void writePage(LabFolder lab, AuditReport report) throws IOException {
+    Path file = html;
+    if (file == null) {
+      return;
+    }
+    Path folder = Optional.ofNullable(file.toAbsolutePath().getParent()).orElse(lab.root());
+    ReportSetting setting = new ReportSetting(lab, folder, report.program(), report.made());
+    new PageFiles(Optional.of(file), Optional.empty(), Optional.empty(), force)
+        .write(AuditPage.of(setting, report), report.program());
+    SystemTerminal.err().print("Wrote " + file + "\n");
   }
 
   private static ProgressBar bar() {

@@ -1,5 +1,6 @@
 package io.github.platenwire.lab;
 
+import io.github.platenwire.record.DurableFile;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.FileVisitOption;
@@ -37,7 +38,11 @@ final class RecordNames {
   /** A raw file's path that nothing bears yet, upper and lower case counting as the same. */
   static Path free(Path records, Instant start, String specimenName) throws IOException {
     Path month = records.resolve(MONTH.format(start));
-    Files.createDirectories(month);
+    if (!Files.isDirectory(month)) {
+      Files.createDirectories(month);
+      // without that a power cut can lose the month's first records by their folder's very name
+      DurableFile.forceName(month);
+    }
     Set<String> taken = lowerCaseNames(month);
     String base = STAMP.format(start) + "_" + Names.forFile(specimenName);
     String candidate = base;

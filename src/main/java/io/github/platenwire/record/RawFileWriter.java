@@ -8,6 +8,8 @@ import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Writes one raw file. <i>Appended</i> rows are in memory; {@link #write} hands them to the file
@@ -28,6 +30,7 @@ public final class RawFileWriter implements AutoCloseable {
   private long writtenBytes;
   private long appendedSeq;
   private long writtenSeq;
+  private @Nullable Closing closing;
 
   private RawFileWriter(RecordFile file, RawHeader header, MessageDigest digest) {
     this.file = file;
@@ -230,8 +233,14 @@ public final class RawFileWriter implements AutoCloseable {
             + " sha256="
             + sealed);
     write();
-    return new Closing(
-        writtenSeq, ended, reason, writtenSeq, lost, sealed, Digests.hexSoFar(digest));
+    closing =
+        new Closing(writtenSeq, ended, reason, writtenSeq, lost, sealed, Digests.hexSoFar(digest));
+    return closing;
+  }
+
+  /** The last line, once it is written; nothing may be appended then. */
+  public Optional<Closing> closing() {
+    return Optional.ofNullable(closing);
   }
 
   @Override

@@ -127,7 +127,15 @@ final class TestFile implements AutoCloseable {
     }
     writeWatched();
     if (force) {
+      force();
+    }
+  }
+
+  private void force() throws ForceFailedException {
+    try {
       writer.force();
+    } catch (IOException e) {
+      throw new ForceFailedException(e);
     }
   }
 
@@ -163,17 +171,23 @@ final class TestFile implements AutoCloseable {
     writer.check();
     batch.release(writer.writtenSeq(), run, tallies);
     forcer.close();
-    return writer.finish(reason, ended, lost);
+    Closing closing = writer.finishUnforced(reason, ended, lost);
+    force();
+    return closing;
   }
 
   /**
    * After a failure: what little can still be written. The readings that did reach the file are
-   * still analysed.
+   * still analysed. Where the last line was written already and only its force failed, nothing may
+   * follow it.
    */
   Closing finishAfterFailure(String stopText, Instant ended, long lost, boolean force)
       throws IOException {
     batch.release(writer.writtenSeq(), run, tallies);
     forcer.close();
+    if (writer.closing().isPresent()) {
+      return writer.closing().get();
+    }
     event(lastAnyMicros, stopText);
     return force
         ? writer.finish(CloseReason.INTERRUPTED, ended, lost)

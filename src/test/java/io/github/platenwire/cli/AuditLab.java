@@ -40,7 +40,7 @@ record AuditLab(Path root, Path keyFolder) {
   /** A lab with three cylinders broken, its register copied to a shared folder. */
   static AuditLab make(Path folder) throws Exception {
     Instant start = SystemClocks.wall().now().truncatedTo(ChronoUnit.SECONDS);
-    start = start.minus(DemoBench.BETWEEN_TESTS.multipliedBy(6));
+    start = start.minus(DemoBench.BETWEEN_TESTS.multipliedBy(20));
     DemoScenario scenario = new DemoScenario(start, ZoneOffset.UTC, 1);
     AuditLab made = new AuditLab(folder.resolve("lab"), folder.resolve("keys"));
     try (DemoBench bench = DemoBench.fast(start)) {

@@ -50,6 +50,7 @@ class ArchitectureTest {
           "reading",
           "port",
           "device",
+          "commission",
           "live",
           "calibration",
           "method",

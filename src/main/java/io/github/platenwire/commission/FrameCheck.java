@@ -3,6 +3,7 @@ package io.github.platenwire.commission;
 import io.github.platenwire.device.Checksum;
 import io.github.platenwire.device.Crc;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -54,11 +55,15 @@ record FrameCheck(String words, List<String> toml, int at, int from, boolean low
   private static List<String> toml(String kind, Crc crc) {
     return List.of(
         "kind = \"" + kind + "\"",
-        "polynomial = " + crc.polynomial(),
-        "initial = " + crc.initial(),
+        hex("polynomial", crc.polynomial()),
+        hex("initial", crc.initial()),
         "reflect-in = " + crc.reflectIn(),
         "reflect-out = " + crc.reflectOut(),
-        "xor-out = " + crc.xorOut());
+        hex("xor-out", crc.xorOut()));
+  }
+
+  private static String hex(String key, int value) {
+    return String.format(Locale.ROOT, "%s = 0x%X", key, value);
   }
 
   /** The checksum that nearly all frames carry, if there is one. */

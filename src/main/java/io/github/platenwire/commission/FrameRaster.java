@@ -46,7 +46,9 @@ record FrameRaster(int length, byte[] sync) {
     if (changing == 0 || changing == length) {
       return Optional.empty();
     }
-    return Optional.of(new FrameRaster(length, longestRun(constant)));
+    byte[] sync = longestRun(constant);
+    boolean telling = sync.length > 1 || !isFiller(sync[0]);
+    return telling ? Optional.of(new FrameRaster(length, sync)) : Optional.empty();
   }
 
   /** The byte that stands at a place in nearly all frames, 0 to 255, or -1. */

@@ -1,13 +1,17 @@
 package io.github.platenwire.commission;
 
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Infers a line definition from a sample of lines. Stateless. */
 final class LineGuess {
   private static final Pattern POINT = Pattern.compile("\\d\\.\\d");
-  private static final Pattern COMMA = Pattern.compile("\\d,\\d");
+  private static final Pattern COMMA = Pattern.compile("(\\d+),(\\d+)");
   private static final Pattern LIST = Pattern.compile("\\d,\\d+,\\d|[;,] *[+-]?\\d+, *[+-]\\d");
   private static final Pattern DAYS =
       Pattern.compile("\\d{1,2}\\.\\d{1,2}\\.\\d{2,4}|:\\d\\d\\.\\d+");
@@ -39,12 +43,22 @@ final class LineGuess {
     long points = 0;
     long commas = 0;
     long lists = 0;
+    List<Double> before = new ArrayList<>();
+    Set<Integer> decimals = new HashSet<>();
     for (String line : lines) {
       String bare = DAYS.matcher(line).replaceAll("");
       points += POINT.matcher(bare).find() ? 1 : 0;
-      commas += COMMA.matcher(bare).find() ? 1 : 0;
       lists += LIST.matcher(bare).find() ? 1 : 0;
+      Matcher comma = COMMA.matcher(bare);
+      if (comma.find()) {
+        commas++;
+        before.add(Double.parseDouble(comma.group(1)));
+        decimals.add(comma.group(2).length());
+      }
     }
-    return commas > points && lists * 2 < commas ? ',' : '.';
+    // a counter goes up before each comma; decimals are of one length
+    double[] counts = before.stream().mapToDouble(Double::doubleValue).toArray();
+    boolean list = lists * 2 >= commas || decimals.size() > 2 || Running.isCounter(counts);
+    return commas > points && !list ? ',' : '.';
   }
 }

@@ -17,7 +17,10 @@ record NumberShape(String sign, int digits, boolean exponent, boolean marked) {
 
   /** The shape of some texts, at least one. */
   static NumberShape of(List<String> texts, char mark, boolean signAfter) {
-    boolean always = texts.stream().allMatch(t -> t.startsWith("+") || t.startsWith("-"));
+    // where all are negative, a positive one may well come without a sign
+    boolean always =
+        texts.stream().allMatch(t -> t.startsWith("+") || t.startsWith("-"))
+            && texts.stream().anyMatch(t -> t.startsWith("+"));
     boolean exponent = texts.stream().anyMatch(t -> t.indexOf('e') > 0 || t.indexOf('E') > 0);
     Set<Long> counts = texts.stream().map(NumberShape::digits).collect(Collectors.toSet());
     boolean padded = texts.stream().anyMatch(t -> t.matches("[+-]?[ \t]*0\\d.*"));

@@ -4,9 +4,13 @@ import io.github.platenwire.device.DeviceDefinition.ValueField;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
 import java.math.BigDecimal;
+import java.math.MathContext;
 
 /** A reading in words. Stateless. */
 public final class ReadingText {
+  /** More than any indicator shows; the noise of 32-bit floats begins at the eighth. */
+  private static final int DIGITS = 9;
+
   private ReadingText() {}
 
   /**
@@ -20,10 +24,11 @@ public final class ReadingText {
     return field.name() + " = " + number + mark;
   }
 
-  /** A finite number without exponent where that is not longer than fifteen digits. */
+  /** A finite number to nine significant digits, without exponent where that is not long. */
   public static String number(double value) {
+    BigDecimal rounded = new BigDecimal(value).round(new MathContext(DIGITS)).stripTrailingZeros();
     double size = Math.abs(value);
     boolean plain = size == 0 || (size >= 1e-6 && size < 1e12);
-    return plain ? new BigDecimal(Double.toString(value)).toPlainString() : Double.toString(value);
+    return plain ? rounded.toPlainString() : rounded.toString();
   }
 }

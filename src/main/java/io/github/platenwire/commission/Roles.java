@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
 /** Finds out what each column is. Used once; not thread-safe. */
 final class Roles {
   private static final int MOST_STATES = 8;
+  private static final String COUNTER = "a running number";
 
   private final Table table;
   private final char mark;
@@ -107,7 +108,7 @@ final class Roles {
           column.own().stream().mapToDouble(text -> NumberShape.value(text, mark)).toArray();
       boolean alone = numbers().size() == 1;
       if (!alone && Running.isCounter(values)) {
-        passed.put(column, "a running number");
+        passed.put(column, COUNTER);
       } else if (!unitOf.isEmpty() && Running.isClock(values)) {
         passed.put(column, "a time that runs on evenly");
       } else if (column.isConstant() && !unitOf.isEmpty()) {
@@ -205,7 +206,8 @@ final class Roles {
     if (column.isConstant() && isAttached(column)) {
       return new Role.Literal(column.commonest());
     }
-    return passed(column, "number", passed.getOrDefault(column, "a number"));
+    String why = passed.getOrDefault(column, "a number");
+    return passed(column, why.equals(COUNTER) ? "count" : "number", why);
   }
 
   /** Whether a number clings to the word before it, as in {@code CH1}. */

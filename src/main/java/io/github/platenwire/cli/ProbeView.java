@@ -1,0 +1,127 @@
+package io.github.platenwire.cli;
+
+import io.github.platenwire.commission.ProbeFit;
+import io.github.platenwire.commission.ProbeResult;
+import io.github.platenwire.commission.Prober;
+import io.github.platenwire.port.ListedPort;
+import io.github.platenwire.terminal.Paragraph;
+import io.github.platenwire.terminal.Style;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** What came of probing, for a person. Stateless. */
+final class ProbeView {
+  private static final int MOST_FITS = 3;
+  private static final int SAMPLES = 4;
+
+  private ProbeView() {}
+
+  static List<String> lines(List<ProbedPort> probed, boolean onlyListed, Face face) {
+    List<String> out = new ArrayList<>();
+    for (ProbedPort port : probed) {
+      if (!out.isEmpty() && !onlyListed) {
+        out.add("");
+      }
+      out.add(face.look().palette().paint(Style.STRONG, safe(title(port.port()), face)));
+      if (!onlyListed) {
+        result(out, port, face);
+      }
+    }
+    return out;
+  }
+
+  private static String title(ListedPort port) {
+    boolean more = !port.description().isEmpty() && !port.path().endsWith(port.description());
+    return port.path()
+        + (more ? "  " + port.description() : "")
+        + (port.place().isEmpty() ? "" : "  (at " + port.place() + ")");
+  }
+
+  private static void result(List<String> out, ProbedPort port, Face face) {
+    if (port.result().isEmpty()) {
+      say(out, Style.BAD, port.failure(), face);
+      return;
+    }
+    ProbeResult result = port.result().get();
+    if (!result.fits().isEmpty()) {
+      result.fits().stream().limit(MOST_FITS).forEach(fit -> fit(out, fit, face));
+      int more = result.fits().size() - MOST_FITS;
+      if (more > 0) {
+        say(out, Style.PLAIN, "and " + more + " more that fit no better", face);
+      }
+      next(out, port.port(), result, face);
+    } else if (result.bytes() == 0) {
+      say(out, Style.WARNING, silent(), face);
+    } else {
+      unknown(out, port.port(), result, face);
+    }
+  }
+
+  private static String silent() {
+    return "Silent. Is the device switched on, set to send, and the cable the right one? A device"
+        + " that speaks only when asked is found with --ask.";
+  }
+
+  private static void fit(List<String> out, ProbeFit fit, Face face) {
+    boolean whole = fit.report().isComplete();
+    say(
+        out,
+        whole ? Style.GOOD : Style.WARNING,
+        fit.definition().name()
+            + " at "
+            + Prober.words(fit.settings())
+            + (fit.asked() ? ", asked" : "")
+            + ": explains "
+            + fit.report().explainedBytes()
+            + " of "
+            + fit.report().bytes()
+            + " bytes ("
+            + SampleView.percent(fit.report().share())
+            + ")",
+        face);
+    fit.report().readings().stream()
+        .skip(fit.definition().valueFields().size())
+        .limit(SAMPLES)
+        .forEach(reading -> out.add("     " + safe(reading, face)));
+  }
+
+  private static void next(List<String> out, ListedPort port, ProbeResult result, Face face) {
+    ProbeFit best = result.fits().get(0);
+    String format = Prober.words(best.settings()).replace(" ", " --format ");
+    out.add("  Next:");
+    out.add(
+        safe(
+            "    platenwire listen "
+                + port.path()
+                + " --device "
+                + best.definition().name()
+                + (best.asked() ? "" : String.format(Locale.ROOT, " --baud %s", format)),
+            face));
+  }
+
+  private static void unknown(List<String> out, ListedPort port, ProbeResult result, Face face) {
+    String at = result.readable().map(Prober::words).orElse("");
+    say(
+        out,
+        Style.WARNING,
+        result.bytes() + " bytes were heard, but no definition fits. Most like text at " + at + ":",
+        face);
+    out.add("     " + safe(result.heard(), face));
+    out.add("  Next: keep a minute of it, and have a definition drafted:");
+    String format = at.replace(" ", " --format ");
+    out.add(
+        safe("    platenwire listen " + port.path() + " --baud " + format + " --save LOG", face));
+    out.add("    platenwire device new --name NAME --sample LOG");
+  }
+
+  private static void say(List<String> out, Style style, String words, Face face) {
+    for (String line : Paragraph.lines(safe(words, face), face.columns() - 2)) {
+      out.add("  " + face.look().palette().paint(style, line));
+    }
+  }
+
+  private static String safe(String words, Face face) {
+    return face.look().glyphs().text(words);
+  }
+}

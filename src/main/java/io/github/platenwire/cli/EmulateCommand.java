@@ -1,21 +1,22 @@
 package io.github.platenwire.cli;
 
-import io.github.platenwire.emulate.CylinderTruth;
-import io.github.platenwire.emulate.EmulatedCylinder;
-import io.github.platenwire.emulate.EmulatedCylinder.BreakKind;
+import io.github.platenwire.device.DeviceDefinition;
+import io.github.platenwire.emulate.Answerer;
+import io.github.platenwire.emulate.AskedFrame;
 import io.github.platenwire.emulate.EmulatedFrame;
 import io.github.platenwire.emulate.EmulatedIndicator;
 import io.github.platenwire.emulate.Faults;
-import io.github.platenwire.emulate.FrameProgram;
-import io.github.platenwire.emulate.LineLayout;
 import io.github.platenwire.emulate.Pacer;
-import io.github.platenwire.emulate.TruthSummary;
+import io.github.platenwire.emulate.SentTruth;
+import io.github.platenwire.emulate.SpecimenTruth;
+import io.github.platenwire.emulate.Voice;
 import io.github.platenwire.emulate.Waiter;
+import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.reading.MonotonicClock;
 import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.terminal.SystemTerminal;
 import io.github.platenwire.terminal.TerminalOut;
-import java.math.BigDecimal;
+import java.io.IOException;
 import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.ArgGroup;
@@ -26,8 +27,9 @@ import picocli.CommandLine.Option;
 @Command(
     name = "emulate",
     description = {
-      "Answer like a load frame's indicator while a cylinder of known strength is broken, in real bytes on a",
-      "serial port, a new pseudo-terminal or a TCP port. Prints the truth at the end, to be held against a record."
+      "Answer like a load frame's indicator while a cylinder of known strength is broken, or a beam of known",
+      "crack width opened, in real bytes on a serial port, a new pseudo-terminal or a TCP port. Prints the truth",
+      "at the end, to be held against a record."
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
@@ -36,9 +38,12 @@ import picocli.CommandLine.Option;
       "Examples:",
       "  platenwire emulate --on pty                         prints the path to record from",
       "  platenwire emulate --on tcp://127.0.0.1:5331 --strength 32 --tests 3",
+      "  platenwire emulate --on pty --layout registers-gauge --beam --crack-width 0.2",
       "  platenwire emulate --on /dev/ttyUSB1 --garbage 0.01 --torn 0.01 --seed 7"
     })
 final class EmulateCommand implements Callable<Integer> {
+  private static final double CAPACITY_NEWTONS = 2_000_000;
+
   @Option(
       names = "--on",
       required = true,
@@ -59,8 +64,8 @@ final class EmulateCommand implements Callable<Integer> {
       description = "The same seed gives the same bytes (default: ${DEFAULT-VALUE}).")
   private long seed = 1;
 
-  @ArgGroup(validate = false, heading = "%nThe cylinder and the frame:%n")
-  private final Cylinder cylinder = new Cylinder();
+  @ArgGroup(validate = false, heading = "%nWhat is in the frame:%n")
+  private final EmulatedSpecimen specimen = new EmulatedSpecimen();
 
   @ArgGroup(validate = false, heading = "%nThe indicator:%n")
   private final Indicator indicator = new Indicator();
@@ -70,56 +75,23 @@ final class EmulateCommand implements Callable<Integer> {
       heading = "%nWhat goes wrong, as chances for each reading, 0 to 1 (default: nothing):%n")
   private final Trouble trouble = new Trouble();
 
-  /** What is broken, and how. */
-  static final class Cylinder {
-    @Option(
-        names = "--strength",
-        paramLabel = "MPA",
-        description = "True strength in MPa (default: ${DEFAULT-VALUE}; 1 MPa = 145 psi).")
-    private double strengthMegapascals = 25;
-
-    @Option(
-        names = "--diameter",
-        paramLabel = "MM",
-        description = "Diameter in mm (default: ${DEFAULT-VALUE}; 101.6 mm = 4 in).")
-    private double diameterMillimetres = 100;
-
-    @Option(
-        names = "--length",
-        paramLabel = "MM",
-        description = "Length in mm (default: ${DEFAULT-VALUE}).")
-    private double lengthMillimetres = 200;
-
-    @Option(
-        names = "--load-rate",
-        paramLabel = "MPA/S",
-        description =
-            "Rate of loading in MPa/s (default: ${DEFAULT-VALUE}; 35 psi/s = 0.241 MPa/s).")
-    private double rateMegapascalsPerSecond = 0.25;
-
-    @Option(names = "--gradual", description = "Let it soften slowly instead of breaking suddenly.")
-    private boolean gradual;
-
-    @Option(
-        names = "--idle",
-        paramLabel = "S",
-        description = "Seconds without load before each test (default: ${DEFAULT-VALUE}).")
-    private double idleSeconds = 8;
-  }
-
   /** How the load is told. */
   static final class Indicator {
     @Option(
         names = "--layout",
         paramLabel = "WHAT",
-        description =
-            "lbf (+0012345 lbf), kn (+0123.45 kN) or status-kn (ok,+00123.45,kN) (default: ${DEFAULT-VALUE}).")
+        description = {
+          "How it speaks (default: ${DEFAULT-VALUE}). Unasked lines: lbf (+0012345 lbf), kn (+0123.45 kN),",
+          "status-kn (ST,+00123.45,kN). Binary frames: binary, binary-gauge. When asked: query, query-gauge",
+          "(lines, as by IEEE 488.2), registers, registers-gauge (Modbus RTU). Those with gauge also tell the",
+          "platen's travel, or a beam's crack."
+        })
     private String layout = "lbf";
 
     @Option(
         names = "--rate",
         paramLabel = "HZ",
-        description = "Readings a second (default: ${DEFAULT-VALUE}).")
+        description = "Readings a second, unless it is asked (default: ${DEFAULT-VALUE}).")
     private double rateHertz = 50;
 
     @Option(
@@ -170,59 +142,77 @@ final class EmulateCommand implements Callable<Integer> {
     if (tests < 1) {
       throw new CommandException(ExitCode.USAGE, "--tests must be 1 or more, not " + tests);
     }
-    EmulatedIndicator device = device();
+    Voice voice = voice();
+    EmulatedIndicator device = device(voice);
+    DeviceDefinition reads = LabFolder.shippedDevice(voice.definition());
     MonotonicClock clock = SystemClocks.monotonic();
     TerminalOut out = SystemTerminal.out();
-    try (EmulationPlace place = EmulationPlace.open(where, clock)) {
+    try (EmulationPlace place = EmulationPlace.open(where, reads.lineSettings(), clock)) {
       out.lines(
           List.of(
               "Emulated indicator at: " + place.address(),
-              "Waiting for somebody to read it; Ctrl-C ends it."));
+              "The device definition that reads it: " + voice.definition(),
+              "Waiting for somebody to "
+                  + (voice.isAsked() ? "ask" : "read")
+                  + " it; Ctrl-C ends it."));
       for (int i = 0; i < tests; i++) {
-        EmulatedFrame frame = frame(device, seed + i);
-        place.awaitReader();
-        out.lines(List.of("Test " + (i + 1) + " of " + tests + " begins."));
-        Pacer.Outcome outcome =
-            new Pacer(place.outlet()).atTruePace(frame, clock, Waiter.parking());
-        out.lines(
-            List.of(
-                TruthSummary.of(frame).words().strip(),
-                place.unheardWords(),
-                outcome.finished() ? "" : "Not finished."));
+        emulate(voice, device, place, i, out);
       }
     }
     return ExitCode.FINE;
   }
 
-  private EmulatedFrame frame(EmulatedIndicator device, long testSeed) {
-    EmulatedCylinder broken =
-        EmulatedCylinder.ofNormalConcrete(
-            cylinder.diameterMillimetres,
-            cylinder.lengthMillimetres,
-            cylinder.strengthMegapascals,
-            cylinder.gradual ? BreakKind.GRADUAL : BreakKind.BRITTLE);
-    FrameProgram program =
-        FrameProgram.cylinderAtCommonRate(cylinder.strengthMegapascals)
-            .withSetRate(cylinder.rateMegapascalsPerSecond)
-            .withIdleAndTail(cylinder.idleSeconds, 8);
-    return new EmulatedFrame(new CylinderTruth(broken, program, testSeed), device, testSeed);
+  private void emulate(
+      Voice voice, EmulatedIndicator device, EmulationPlace place, int test, TerminalOut out)
+      throws IOException, InterruptedException {
+    SpecimenTruth truth = specimen.truth(seed + test);
+    String begins = "Test " + (test + 1) + " of " + tests + " begins.";
+    MonotonicClock clock = SystemClocks.monotonic();
+    boolean finished;
+    SentTruth sent;
+    if (voice.isAsked()) {
+      AskedFrame frame = voice.asked(truth, device, seed + test);
+      finished =
+          new Answerer(place.outlet()).answer(frame, clock, () -> out.lines(List.of(begins)));
+      sent = frame.sent();
+    } else {
+      EmulatedFrame frame = new EmulatedFrame(truth, device, seed + test);
+      place.awaitReader(device.nudge());
+      out.lines(List.of(begins));
+      finished = new Pacer(place.outlet()).atTruePace(frame, clock, Waiter.parking()).finished();
+      sent = frame.sent();
+    }
+    out.lines(
+        List.of(
+            specimen.words(truth, sent), place.unheardWords(), finished ? "" : "Not finished."));
   }
 
-  private EmulatedIndicator device() throws CommandException {
-    LineLayout layout =
-        switch (indicator.layout) {
-          case "lbf" -> LineLayout.POUNDS;
-          case "kn" -> LineLayout.KILONEWTONS;
-          case "status-kn" -> LineLayout.STATUS_KILONEWTONS;
-          default ->
-              throw new CommandException(
-                  ExitCode.USAGE,
-                  "--layout must be lbf, kn or status-kn, not '" + indicator.layout + "'");
-        };
-    BigDecimal resolution =
-        layout.equals(LineLayout.POUNDS) ? BigDecimal.ONE : new BigDecimal("0.01");
+  private Voice voice() throws CommandException {
+    Voice voice =
+        Voice.ofWord(indicator.layout)
+            .orElseThrow(
+                () ->
+                    new CommandException(
+                        ExitCode.USAGE,
+                        "--layout '"
+                            + indicator.layout
+                            + "' is not known; possible: "
+                            + String.join(", ", Voice.words())));
+    if (specimen.isBeam() && !voice.hasGauge()) {
+      throw new CommandException(
+          ExitCode.USAGE,
+          "--layout "
+              + voice.word()
+              + " tells no gauge, and a beam's crack would not be seen; take query-gauge,"
+              + " binary-gauge or registers-gauge");
+    }
+    return voice;
+  }
+
+  private EmulatedIndicator device(Voice voice) {
     EmulatedIndicator sound =
-        EmulatedIndicator.perfect(layout, resolution, 2_000_000, indicator.rateHertz)
+        voice
+            .indicator(CAPACITY_NEWTONS, indicator.rateHertz)
             .withNoiseAndZero(indicator.noiseNewtons, indicator.zeroNewtons)
             .withFaults(
                 Faults.NONE

@@ -1,10 +1,10 @@
 package io.github.platenwire.cli;
 
-import io.github.platenwire.emulate.ByteOutlet;
 import io.github.platenwire.emulate.PortOutlet;
 import io.github.platenwire.emulate.PseudoTerminal;
 import io.github.platenwire.emulate.PseudoTerminalOutlet;
 import io.github.platenwire.emulate.TcpOutlet;
+import io.github.platenwire.emulate.TwoWayOutlet;
 import io.github.platenwire.port.LineSettings;
 import io.github.platenwire.port.PortAddress;
 import io.github.platenwire.port.Ports;
@@ -12,7 +12,6 @@ import io.github.platenwire.reading.MonotonicClock;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.UnknownHostException;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.function.LongSupplier;
 
@@ -22,28 +21,32 @@ import java.util.function.LongSupplier;
  */
 final class EmulationPlace implements AutoCloseable {
   private static final Duration LOOK_AGAIN = Duration.ofMillis(500);
-  private static final byte[] NUDGE = "\r\n".getBytes(StandardCharsets.US_ASCII);
 
   private final String address;
-  private final ByteOutlet outlet;
+  private final TwoWayOutlet outlet;
   private final Waiting waiting;
   private final LongSupplier bytesUnheard;
 
   /** Waits until somebody reads. */
   @FunctionalInterface
   private interface Waiting {
-    void await() throws IOException, InterruptedException;
+    void await(byte[] nudge) throws IOException, InterruptedException;
   }
 
   private EmulationPlace(
-      String address, ByteOutlet outlet, Waiting waiting, LongSupplier bytesUnheard) {
+      String address, TwoWayOutlet outlet, Waiting waiting, LongSupplier bytesUnheard) {
     this.address = address;
     this.outlet = outlet;
     this.waiting = waiting;
     this.bytesUnheard = bytesUnheard;
   }
 
-  static EmulationPlace open(String where, MonotonicClock clock)
+  /**
+   * Opens a place.
+   *
+   * @param settings of a serial port
+   */
+  static EmulationPlace open(String where, LineSettings settings, MonotonicClock clock)
       throws IOException, CommandException {
     if (where.equals("pty")) {
       return onPseudoTerminal();
@@ -57,19 +60,19 @@ final class EmulationPlace implements AutoCloseable {
           ExitCode.USAGE,
           "--on takes pty, tcp://host:port or a serial port; a byte log cannot be answered on");
     }
-    PortOutlet outlet = new PortOutlet(Ports.opener(address, LineSettings.COMMON, clock).open());
-    return new EmulationPlace(where, outlet, () -> {}, () -> 0);
+    PortOutlet outlet = new PortOutlet(Ports.opener(address, settings, clock).open());
+    return new EmulationPlace(where, outlet, nudge -> {}, () -> 0);
   }
 
   private static EmulationPlace onPseudoTerminal() throws IOException {
     PseudoTerminal line = PseudoTerminal.open();
     PseudoTerminalOutlet outlet = new PseudoTerminalOutlet(line);
-    return new EmulationPlace(line.path(), outlet, () -> awaitReader(outlet), outlet::bytesUnheard);
+    return new EmulationPlace(
+        line.path(), outlet, nudge -> awaitReader(outlet, nudge), outlet::bytesUnheard);
   }
 
-  /** An empty line lies in the port until somebody reads it. */
-  private static void awaitReader(PseudoTerminalOutlet outlet) throws IOException {
-    outlet.send(NUDGE, 0, NUDGE.length, 0);
+  private static void awaitReader(PseudoTerminalOutlet outlet, byte[] nudge) throws IOException {
+    outlet.send(nudge, 0, nudge.length, 0);
     boolean read = false;
     while (!read) {
       read = outlet.awaitReader(LOOK_AGAIN);
@@ -81,7 +84,7 @@ final class EmulationPlace implements AutoCloseable {
     try {
       TcpOutlet outlet = TcpOutlet.listen(InetAddress.getByName(server.host()), server.port());
       return new EmulationPlace(
-          outlet.address(), outlet, () -> awaitClient(outlet), outlet::bytesUnheard);
+          outlet.address(), outlet, nudge -> awaitClient(outlet), outlet::bytesUnheard);
     } catch (UnknownHostException e) {
       throw new CommandException(ExitCode.USAGE, "there is no host '" + server.host() + "'", e);
     }
@@ -98,12 +101,17 @@ final class EmulationPlace implements AutoCloseable {
     return address;
   }
 
-  ByteOutlet outlet() {
+  TwoWayOutlet outlet() {
     return outlet;
   }
 
-  void awaitReader() throws IOException, InterruptedException {
-    waiting.await();
+  /**
+   * Waits until somebody reads.
+   *
+   * @param nudge lies in the port until then, where nothing else shows whether it is read
+   */
+  void awaitReader(byte[] nudge) throws IOException, InterruptedException {
+    waiting.await(nudge);
   }
 
   String unheardWords() {

@@ -6,7 +6,7 @@ package io.github.platenwire.emulate;
  *
  * <p>All times are nanoseconds since the start of the idle time.
  */
-public final class CylinderTruth {
+public final class CylinderTruth implements SpecimenTruth {
   /*
    * Five stretches of time, each in closed form and joined without a jump of load or rate:
    *   fast      constant travel along the curve, through the toe
@@ -113,6 +113,7 @@ public final class CylinderTruth {
   }
 
   /** When the test, its tail included, is over. */
+  @Override
   public long endNanos() {
     return nanos(breakSeconds + cylinder.breakKind().dropSeconds() + program.tailSeconds());
   }
@@ -123,6 +124,7 @@ public final class CylinderTruth {
    * @param nanos time since the start; any value
    * @return newtons, zero to the peak
    */
+  @Override
   public double loadNewtons(long nanos) {
     double seconds = nanos / NANOS;
     if (seconds <= contactSeconds) {
@@ -154,6 +156,12 @@ public final class CylinderTruth {
     double from = cylinder.travelMillimetresAt(controlEndNewtons);
     double way = cylinder.peakTravelMillimetres() - from;
     return from + way * (seconds - controlEndSeconds) / pumpSeconds;
+  }
+
+  /** A gauge on the platen reads its travel. */
+  @Override
+  public double gaugeMillimetres(long nanos) {
+    return travelMillimetres(nanos);
   }
 
   private double setNewtonsPerSecond() {

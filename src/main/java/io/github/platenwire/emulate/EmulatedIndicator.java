@@ -1,6 +1,7 @@
 package io.github.platenwire.emulate;
 
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 
 /**
  * What an emulated load indicator makes of the load: when it samples, how far off it is, how finely
@@ -18,7 +19,7 @@ import java.math.BigDecimal;
  * @param faults what goes wrong
  */
 public record EmulatedIndicator(
-    LineLayout layout,
+    ReadingLayout layout,
     BigDecimal resolution,
     double capacityNewtons,
     double rateHertz,
@@ -48,8 +49,8 @@ public record EmulatedIndicator(
       throw new IllegalArgumentException(
           "the capacity does not fit the digits, capacityNewtons="
               + capacityNewtons
-              + " integerDigits="
-              + layout.integerDigits()
+              + " greatestCounts="
+              + layout.greatestCounts()
               + " unit="
               + layout.unit().symbol());
     }
@@ -64,7 +65,7 @@ public record EmulatedIndicator(
    * @param rateHertz readings a second
    */
   public static EmulatedIndicator perfect(
-      LineLayout layout, BigDecimal resolution, double capacityNewtons, double rateHertz) {
+      ReadingLayout layout, BigDecimal resolution, double capacityNewtons, double rateHertz) {
     return new EmulatedIndicator(
         layout, resolution, capacityNewtons, rateHertz, 0, 0, 0, 0, Faults.NONE);
   }
@@ -111,6 +112,17 @@ public record EmulatedIndicator(
         newFaults);
   }
 
+  /**
+   * What may lie in a port until somebody reads it: an empty line, or where there are no lines a
+   * reading at rest.
+   */
+  public byte[] nudge() {
+    String end = layout.terminator();
+    return end.isEmpty()
+        ? layout.bytes(new Shown(shownCounts(zeroNewtons), /* over= */ false, 0))
+        : end.getBytes(StandardCharsets.US_ASCII);
+  }
+
   /** The value shown for a load, in steps of the layout's last digit; never beyond the capacity. */
   long shownCounts(double newtons) {
     double held = Math.max(-capacityNewtons, Math.min(capacityNewtons, newtons));
@@ -125,7 +137,7 @@ public record EmulatedIndicator(
     return layout.unit().toBase(shown);
   }
 
-  private static long countsPerStep(LineLayout layout, BigDecimal resolution) {
+  private static long countsPerStep(ReadingLayout layout, BigDecimal resolution) {
     try {
       long counts = resolution.movePointRight(layout.decimals()).longValueExact();
       if (counts > 0) {

@@ -24,7 +24,8 @@ public record LineLayout(
     boolean decimalComma,
     char separator,
     Unit unit,
-    String terminator) {
+    String terminator)
+    implements ReadingLayout {
   /** {@code +0012345 lbf}, CR, LF. */
   public static final LineLayout POUNDS =
       new LineLayout(Optional.empty(), 7, 0, false, ' ', Unit.POUND_FORCE, "\r\n");
@@ -33,18 +34,25 @@ public record LineLayout(
   public static final LineLayout KILONEWTONS =
       new LineLayout(Optional.empty(), 4, 2, false, ' ', Unit.KILONEWTON, "\r\n");
 
-  /** {@code ok,+00123.45,kN}, CR, LF. */
+  /** {@code ST,+00123.45,kN}, and {@code OL,-------,kN} beyond its capacity, CR, LF. */
   public static final LineLayout STATUS_KILONEWTONS =
       new LineLayout(
-          Optional.of(new Status("ok", "over")), 5, 2, false, ',', Unit.KILONEWTON, "\r\n");
+          Optional.of(new Status("ST", "OL", "-------")),
+          5,
+          2,
+          false,
+          ',',
+          Unit.KILONEWTON,
+          "\r\n");
 
   /**
    * Words that tell how the device fares.
    *
    * @param ok within its capacity
    * @param over at or beyond its capacity
+   * @param digitsOver stands in place of the number then
    */
-  public record Status(String ok, String over) {}
+  public record Status(String ok, String over, String digitsOver) {}
 
   /**
    * Checks the parts.
@@ -66,17 +74,9 @@ public record LineLayout(
     }
   }
 
-  /** How many of the last digit's steps make one unit. */
-  long countsPerUnit() {
-    long counts = 1;
-    for (int i = 0; i < decimals; i++) {
-      counts *= 10;
-    }
-    return counts;
-  }
-
   /** The greatest number of last-digit steps that the digits can show. */
-  long greatestCounts() {
+  @Override
+  public long greatestCounts() {
     long greatest = countsPerUnit();
     for (int i = 0; i < integerDigits; i++) {
       greatest *= 10;
@@ -98,13 +98,24 @@ public record LineLayout(
     }
     StringBuilder line = new StringBuilder(32);
     status.ifPresent(words -> line.append(over ? words.over : words.ok).append(separator));
-    line.append(counts < 0 ? '-' : '+');
-    String digits = Long.toString(Math.abs(counts));
-    line.append("0".repeat(integerDigits + decimals - digits.length())).append(digits);
-    if (decimals > 0) {
-      line.insert(line.length() - decimals, decimalComma ? ',' : '.');
-    }
+    line.append(status.isPresent() && over ? status.get().digitsOver : digits(counts));
     line.append(separator).append(unit.symbol()).append(terminator);
     return line.toString().getBytes(StandardCharsets.US_ASCII);
+  }
+
+  private String digits(long counts) {
+    String significant = Long.toString(Math.abs(counts));
+    StringBuilder digits = new StringBuilder(16);
+    digits.append(counts < 0 ? '-' : '+');
+    digits.append("0".repeat(integerDigits + decimals - significant.length())).append(significant);
+    if (decimals > 0) {
+      digits.insert(digits.length() - decimals, decimalComma ? ',' : '.');
+    }
+    return digits.toString();
+  }
+
+  @Override
+  public byte[] bytes(Shown shown) {
+    return line(shown.counts(), shown.over());
   }
 }

@@ -3,7 +3,7 @@ package io.github.platenwire.emulate;
 /**
  * What an emulated indicator really sent in one test. Immutable.
  *
- * @param linesSent lines sent, each with its terminator, spoilt ones included
+ * @param linesSent lines, frames or answers sent, each whole with its end, spoilt ones included
  * @param readingsWithheld readings not sent for silence
  * @param silences times that the device fell silent
  * @param glitches whole lines with a wild value
@@ -37,5 +37,22 @@ public record SentTruth(
   /** The greatest sound reading with the true zero offset taken off, in newtons. */
   public double greatestAboveZeroNewtons() {
     return greatestNewtons - zeroNewtons;
+  }
+
+  /** What was sent, in whole sentences, one a line. */
+  public String words() {
+    return "Greatest sound reading sent "
+        + TruthSummary.loadWords(greatestNewtons)
+        + " with the indicator's zero at "
+        + TruthSummary.loadWords(zeroNewtons)
+        + ".\nReadings sent "
+        + linesSent
+        + "; spoilt "
+        + linesSpoilt()
+        + "; wild values "
+        + glitches
+        + "; silences "
+        + silences
+        + ".\n";
   }
 }

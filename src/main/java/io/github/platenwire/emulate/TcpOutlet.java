@@ -7,6 +7,9 @@ import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
 import java.time.Duration;
+import java.util.Arrays;
+import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.locks.Condition;
@@ -17,13 +20,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * An emulated serial server: listens on a TCP port and sends to one client at a time; the next one
  * is served when the present one has left. Bytes sent while nobody listens are lost and counted, as
- * on a serial line. What a client sends is read and passed over; a client that ends its own sending
- * counts as having left.
+ * on a serial line. What a client sends can be received; where nobody does, it is passed over. A
+ * client that ends its own sending counts as having left.
  *
  * <p>One thread sends; any thread may wait for a client or ask for counts.
  */
-public final class TcpOutlet implements ByteOutlet {
+public final class TcpOutlet implements TwoWayOutlet {
   private static final long FAREWELL_MILLIS = 2000;
+  private static final long RECEIVE_MILLIS = 100;
+  private static final int MOST_RECEIVED = 64;
   private static final long RETRY_NANOS = 50_000_000;
 
   private final ServerSocket server;
@@ -36,6 +41,7 @@ public final class TcpOutlet implements ByteOutlet {
 
   private volatile boolean closing;
   private final AtomicLong bytesUnheard = new AtomicLong();
+  private final BlockingQueue<byte[]> received = new ArrayBlockingQueue<>(MOST_RECEIVED);
 
   private TcpOutlet(ServerSocket server) {
     this.server = server;
@@ -124,6 +130,20 @@ public final class TcpOutlet implements ByteOutlet {
       return (client != null) == present;
     } finally {
       lock.unlock();
+    }
+  }
+
+  @Override
+  public byte[] receive() throws IOException {
+    if (closing) {
+      throw new IOException("the emulated serial server is closed");
+    }
+    try {
+      byte[] came = received.poll(RECEIVE_MILLIS, TimeUnit.MILLISECONDS);
+      return came == null ? new byte[0] : came;
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      return new byte[0];
     }
   }
 
@@ -217,10 +237,14 @@ public final class TcpOutlet implements ByteOutlet {
     }
   }
 
-  private static void readUntilItLeaves(InputStream input) throws IOException {
-    byte[] passedOver = new byte[256];
-    while (input.read(passedOver) >= 0) {
-      // A device that only talks.
+  private void readUntilItLeaves(InputStream input) throws IOException {
+    byte[] buffer = new byte[256];
+    int got = input.read(buffer);
+    while (got >= 0) {
+      if (!received.offer(Arrays.copyOf(buffer, got))) {
+        received.poll(); // a device that only talks: the oldest goes
+      }
+      got = input.read(buffer);
     }
   }
 

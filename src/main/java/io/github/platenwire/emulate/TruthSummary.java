@@ -23,15 +23,31 @@ public record TruthSummary(
   private static final BigDecimal HUNDREDTH = new BigDecimal("0.01");
   private static final BigDecimal TEN = BigDecimal.TEN;
 
-  /** The summary of a test, once its stream has been read to the end. */
+  /**
+   * The summary of a cylinder's test, once its stream has been read to the end.
+   *
+   * @throws IllegalArgumentException if it is no cylinder
+   */
   public static TruthSummary of(EmulatedFrame frame) {
-    CylinderTruth truth = frame.truth();
+    if (frame.truth() instanceof CylinderTruth truth) {
+      return of(truth, frame.sent());
+    }
+    throw new IllegalArgumentException("there is no cylinder in this frame");
+  }
+
+  /**
+   * The summary of a cylinder's test.
+   *
+   * @param truth the truth behind it
+   * @param sent what the device sent of it
+   */
+  public static TruthSummary of(CylinderTruth truth, SentTruth sent) {
     return new TruthSummary(
         truth.cylinder().strengthMegapascals(),
         truth.peakNewtons(),
         truth.peakNanos(),
         truth.breakNanos(),
-        frame.sent());
+        sent);
   }
 
   /** True strength in both systems of units: 0.1 MPa and 10 psi. */
@@ -53,16 +69,12 @@ public record TruthSummary(
     words.append("True strength ").append(strengthWords()).append(".\n");
     words.append("True peak ").append(peakWords()).append(" after ");
     words.append(seconds(peakNanos)).append("; broke after ").append(seconds(breakNanos));
-    words.append(".\nGreatest sound reading sent ").append(loadWords(sent.greatestNewtons()));
-    words.append(" with the indicator's zero at ").append(loadWords(sent.zeroNewtons()));
-    words.append(".\nLines sent ").append(sent.linesSent());
-    words.append("; spoilt ").append(sent.linesSpoilt());
-    words.append("; wild values ").append(sent.glitches());
-    words.append("; silences ").append(sent.silences()).append(".\n");
+    words.append(".\n").append(sent.words());
     return words.toString();
   }
 
-  private static String loadWords(double newtons) {
+  /** A load in both systems of units. */
+  static String loadWords(double newtons) {
     if (Double.isNaN(newtons)) {
       return "none";
     }

@@ -74,6 +74,20 @@ public final class LabFolder {
   }
 
   /**
+   * A device definition shipped with the program, whatever else bears its name.
+   *
+   * @throws LabException if there is none
+   */
+  public static DeviceDefinition shippedDevice(String name) throws LabException {
+    String path = "devices/" + name + ".toml";
+    String text =
+        Shipped.own()
+            .text(path)
+            .orElseThrow(() -> new LabException("no device '" + name + "' is shipped"));
+    return read(() -> DeviceDefinition.parse(text, "shipped " + path));
+  }
+
+  /**
    * Opens a lab folder.
    *
    * @throws LabException if it is none, or its {@code lab.toml} cannot be used

@@ -50,6 +50,16 @@ class ShippedDefinitionTest {
           Map.entry(
               "+1.23450E+03\n-2.50000E+00\n+9.9E+37\n",
               List.of("1234.5 N suspect", "-2.5 N ok", "NaN N over")),
+          "query-line-n-mm",
+          Map.entry(
+              "+1.234500E+03,+2.50000E-01\n-2.5E+00,-1.0E-03\n",
+              List.of("1234.5 N suspect", "0.25 mm suspect", "-2.5 N ok", "-0.001 mm ok")),
+          "binary-load",
+          Map.entry(
+              Hex.latin1("02 00 39 30 00 00 97 02 02 FF FF FF 7F 82"),
+              List.of("1234.5 N ok", "NaN N over")),
+          "registers-load",
+          Map.entry(Hex.latin1("11 04 04 30 39 00 00 35 48"), List.of("1234.5 N ok")),
           "binary-load-and-gauge",
           Map.entry(
               Hex.latin1("AA 55 00 00 30 39 00 00 09 C4 00 81 C7"),

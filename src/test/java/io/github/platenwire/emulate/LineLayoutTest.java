@@ -23,9 +23,8 @@ class LineLayoutTest {
     assertThat(line(LineLayout.KILONEWTONS, 12_345, false)).isEqualTo("+0123.45 kN\r\n");
     assertThat(line(LineLayout.KILONEWTONS, -5, false)).isEqualTo("-0000.05 kN\r\n");
     assertThat(line(LineLayout.KILONEWTONS, 0, true)).isEqualTo("+0000.00 kN\r\n");
-    assertThat(line(LineLayout.STATUS_KILONEWTONS, 12_345, false)).isEqualTo("ok,+00123.45,kN\r\n");
-    assertThat(line(LineLayout.STATUS_KILONEWTONS, 9_999_999, true))
-        .isEqualTo("over,+99999.99,kN\r\n");
+    assertThat(line(LineLayout.STATUS_KILONEWTONS, 12_345, false)).isEqualTo("ST,+00123.45,kN\r\n");
+    assertThat(line(LineLayout.STATUS_KILONEWTONS, 9_999_999, true)).isEqualTo("OL,-------,kN\r\n");
   }
 
   @Test

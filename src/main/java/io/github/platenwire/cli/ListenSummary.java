@@ -8,6 +8,7 @@ import io.github.platenwire.commission.Rhythm;
 import io.github.platenwire.commission.StreamTally;
 import io.github.platenwire.reading.Quality;
 import io.github.platenwire.terminal.Paragraph;
+import io.github.platenwire.terminal.Style;
 import io.github.platenwire.terminal.TextTable;
 import java.util.ArrayList;
 import java.util.List;
@@ -35,6 +36,10 @@ record ListenSummary(
     if (tally.isPresent()) {
       out.addAll(table(tally.get()).lines(face.columns(), face.look()));
       out.add("");
+      for (ChannelRange channel : tally.get().channels()) {
+        notOk(channel)
+            .ifPresent(words -> out.add(face.look().palette().paint(Style.WARNING, words)));
+      }
     }
     String words =
         bytes
@@ -69,11 +74,10 @@ record ListenSummary(
         TextTable.empty()
             .words("channel")
             .numbers("readings")
-            .numbers("per second")
+            .numbers("a second")
             .numbers("jitter ms")
             .numbers("interval ms")
-            .words("from … to")
-            .words("not ok");
+            .words("from … to");
     List<ChannelRange> channels = tally.channels();
     for (int i = 0; i < channels.size(); i++) {
       ChannelRange channel = channels.get(i);
@@ -84,8 +88,7 @@ record ListenSummary(
           number("%.2f", rhythm.hertz()),
           number("%.2f", MILLIS * rhythm.jitterSeconds()),
           extremes(rhythm),
-          range(channel),
-          notOk(channel));
+          range(channel));
     }
     return table;
   }
@@ -114,14 +117,16 @@ record ListenSummary(
             + channel.unit().symbol();
   }
 
-  private static String notOk(ChannelRange channel) {
+  private static Optional<String> notOk(ChannelRange channel) {
     String words =
         channel.qualities().entrySet().stream()
             .filter(e -> e.getKey() != Quality.OK)
             .sorted(Map.Entry.comparingByKey())
             .map(e -> e.getValue() + " " + e.getKey().word())
             .collect(Collectors.joining(", "));
-    return words.isEmpty() ? "none" : words;
+    return words.isEmpty()
+        ? Optional.empty()
+        : Optional.of("Not ok of " + channel.name() + ": " + words + ".");
   }
 
   /** The same for a program. */

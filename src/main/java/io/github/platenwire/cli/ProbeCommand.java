@@ -145,7 +145,9 @@ final class ProbeCommand implements Callable<Integer> {
             ? plan
             : new ProbePlan(
                 plan.definitions(), plan.settings().subList(0, 1), plan.listenNanos(), plan.ask());
-    try (ProbeProgress progress = new ProbeProgress(face, port.path(), clock)) {
+    try (ProbeProgress progress =
+        new ProbeProgress(
+            face.redraws() ? face : Face.besideJson(UnitSystem.SI), port.path(), clock)) {
       ProbeResult result =
           new Prober(own, clock, progress)
               .probe(settings -> Ports.opener(address, settings, clock));

@@ -3,12 +3,13 @@ package io.github.platenwire.cli;
 import io.github.platenwire.commission.ProbeFit;
 import io.github.platenwire.commission.ProbeResult;
 import io.github.platenwire.commission.Prober;
+import io.github.platenwire.commission.SampleReport;
+import io.github.platenwire.port.LineSettings;
 import io.github.platenwire.port.ListedPort;
 import io.github.platenwire.terminal.Paragraph;
 import io.github.platenwire.terminal.Style;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** What came of probing, for a person. Stateless. */
 final class ProbeView {
@@ -40,7 +41,10 @@ final class ProbeView {
 
   private static void result(List<String> out, ProbedPort port, Face face) {
     if (port.result().isEmpty()) {
-      say(out, Style.BAD, port.failure(), face);
+      String path = port.port().path() + ": ";
+      String failure = port.failure();
+      String bare = failure.startsWith(path) ? failure.substring(path.length()) : failure;
+      say(out, Style.BAD, "Cannot be listened to: " + bare, face);
       return;
     }
     ProbeResult result = port.result().get();
@@ -73,12 +77,7 @@ final class ProbeView {
             + Prober.words(fit.settings())
             + (fit.asked() ? ", asked" : "")
             + ": explains "
-            + fit.report().explainedBytes()
-            + " of "
-            + fit.report().bytes()
-            + " bytes ("
-            + SampleView.percent(fit.report().share())
-            + ")",
+            + explained(fit.report()),
         face);
     fit.report().readings().stream()
         .skip(fit.definition().valueFields().size())
@@ -86,9 +85,19 @@ final class ProbeView {
         .forEach(reading -> out.add("     " + safe(reading, face)));
   }
 
+  private static String explained(SampleReport report) {
+    return report.share() == 1
+        ? "all " + report.bytes() + " bytes"
+        : report.explainedBytes()
+            + " of "
+            + report.bytes()
+            + " bytes, "
+            + SampleView.percent(report.share());
+  }
+
   private static void next(List<String> out, ListedPort port, ProbeResult result, Face face) {
     ProbeFit best = result.fits().get(0);
-    String format = Prober.words(best.settings()).replace(" ", " --format ");
+    boolean own = best.asked() || best.settings().equals(best.definition().lineSettings());
     out.add("  Next:");
     out.add(
         safe(
@@ -96,8 +105,12 @@ final class ProbeView {
                 + port.path()
                 + " --device "
                 + best.definition().name()
-                + (best.asked() ? "" : String.format(Locale.ROOT, " --baud %s", format)),
+                + (own ? "" : line(best.settings())),
             face));
+  }
+
+  private static String line(LineSettings settings) {
+    return " --baud " + Prober.words(settings).replace(" ", " --format ");
   }
 
   private static void unknown(List<String> out, ListedPort port, ProbeResult result, Face face) {
@@ -109,9 +122,8 @@ final class ProbeView {
         face);
     out.add("     " + safe(result.heard(), face));
     out.add("  Next: keep a minute of it, and have a definition drafted:");
-    String format = at.replace(" ", " --format ");
-    out.add(
-        safe("    platenwire listen " + port.path() + " --baud " + format + " --save LOG", face));
+    String line = result.readable().map(ProbeView::line).orElse("");
+    out.add(safe("    platenwire listen " + port.path() + line + " --save LOG", face));
     out.add("    platenwire device new --name NAME --sample LOG");
   }
 

@@ -11,6 +11,7 @@ final class ChannelTotals {
   private final ValueField field;
   private final Map<Quality, Long> qualities = new EnumMap<>(Quality.class);
   private long readings;
+  private long inStatedUnit;
   private double least = Double.NaN;
   private double greatest = Double.NaN;
 
@@ -20,6 +21,7 @@ final class ChannelTotals {
 
   void add(double value, Unit unit, Quality quality) {
     readings++;
+    inStatedUnit += unit == field.unit() ? 1 : 0;
     qualities.merge(quality, 1L, Long::sum);
     if (!Double.isNaN(value)) {
       double own = unit.convert(value, field.unit());
@@ -29,6 +31,7 @@ final class ChannelTotals {
   }
 
   ChannelRange range() {
-    return new ChannelRange(field.name(), field.unit(), readings, least, greatest, qualities);
+    return new ChannelRange(
+        field.name(), field.unit(), readings, inStatedUnit, least, greatest, qualities);
   }
 }

@@ -53,15 +53,26 @@ record PackedGuess(int at, boolean isFloat, String order) {
       TWO.forEach(order -> candidates.add(new PackedGuess(at, false, order)));
     }
     PackedGuess best = null;
+    // a smooth pair of bytes with many values is a number by itself, whatever follows it
+    boolean pair =
+        at + 2 <= to
+            && TWO.stream().map(o -> new PackedGuess(at, false, o)).anyMatch(g -> g.isRich(frames));
     double least = SMOOTH;
     for (PackedGuess candidate : candidates) {
       double roughness = candidate.roughness(frames);
-      if (roughness < least) {
+      boolean tooWide = pair && !candidate.isFloat && candidate.order.length() > 2;
+      if (!tooWide && roughness < least) {
         least = roughness;
         best = candidate;
       }
     }
     return best;
+  }
+
+  /** Whether more than half of the frames have a value of their own, and these run smoothly. */
+  private boolean isRich(List<byte[]> frames) {
+    long values = frames.stream().mapToDouble(this::value).distinct().count();
+    return values * 2 > frames.size() && roughness(frames) < SMOOTH;
   }
 
   /** Mean step from frame to frame by the range of all values; 1 if it cannot be a reading. */

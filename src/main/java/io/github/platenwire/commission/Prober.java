@@ -7,6 +7,7 @@ import io.github.platenwire.port.LineSettings;
 import io.github.platenwire.port.Link;
 import io.github.platenwire.port.LinkLostException;
 import io.github.platenwire.port.Port;
+import io.github.platenwire.port.PortException;
 import io.github.platenwire.port.PortOpener;
 import io.github.platenwire.reading.EscapedBytes;
 import io.github.platenwire.reading.MonotonicClock;
@@ -16,6 +17,7 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Listens to one port at one setting after another and holds what it hears against definitions.
@@ -33,6 +35,9 @@ public final class Prober {
   /** A definition that explains less fits by chance, if at all. */
   private static final double LEAST_SHARE = 0.5;
 
+  /** By so much more another setting must explain to go before an earlier, likelier one. */
+  private static final double BETTER = 0.02;
+
   private final ProbePlan plan;
   private final MonotonicClock clock;
   private final Progress progress;
@@ -41,6 +46,8 @@ public final class Prober {
   private double readableShare;
   private Optional<LineSettings> readable = Optional.empty();
   private String heard = "";
+  private boolean opened;
+  private @Nullable PortException refused;
 
   /** Opens the port at a setting. */
   @FunctionalInterface
@@ -87,19 +94,43 @@ public final class Prober {
     boolean silent = false;
     for (LineSettings settings : plan.settings()) {
       progress.step(++step, steps, "listening at " + words(settings));
-      List<Chunk> chunks = listen(opening.at(settings), 2 * plan.listenNanos());
+      Optional<List<Chunk>> taken = listenIfPossible(opening.at(settings));
+      if (taken.isEmpty()) {
+        continue;
+      }
+      List<Chunk> chunks = taken.get();
       silent = chunks.isEmpty();
       if (silent || tryAll(chunks, settings)) {
         break; // a line that is silent at one speed is silent at all of them
       }
+    }
+    if (!opened && refused != null) {
+      throw refused;
     }
     step = plan.settings().size();
     for (DeviceDefinition definition : silent ? asked : List.<DeviceDefinition>of()) {
       progress.step(++step, steps, "asking as '" + definition.name() + "' does");
       ask(definition, opening);
     }
-    fits.sort(Comparator.comparing((ProbeFit fit) -> -fit.report().share()));
+    fits.sort(
+        Comparator.comparing((ProbeFit fit) -> -fit.report().share())
+            .thenComparing(fit -> -inStatedUnit(fit.report())));
     return new ProbeResult(bytes, fits, readable, heard);
+  }
+
+  /** What is heard; empty if the port is there but cannot be set so. */
+  private Optional<List<Chunk>> listenIfPossible(PortOpener opener) throws IOException {
+    try {
+      List<Chunk> chunks = listen(opener, 2 * plan.listenNanos());
+      opened = true;
+      return Optional.of(chunks);
+    } catch (PortException e) {
+      if (e.reason() != PortException.Reason.UNUSABLE) {
+        throw e;
+      }
+      refused = e;
+      return Optional.empty();
+    }
   }
 
   /** Whether a definition explains the bytes so well that no other setting need be tried. */
@@ -127,7 +158,7 @@ public final class Prober {
         fits.stream()
             .filter(f -> f.definition().name().equals(fit.definition().name()))
             .findFirst();
-    if (fine && (earlier.isEmpty() || earlier.get().report().share() < report.share())) {
+    if (fine && (earlier.isEmpty() || earlier.get().report().share() + BETTER < report.share())) {
       earlier.ifPresent(fits::remove);
       fits.add(fit);
     }
@@ -148,6 +179,11 @@ public final class Prober {
     }
   }
 
+  /** Of definitions that fit alike, the one whose unit is sent goes first. */
+  private static long inStatedUnit(SampleReport report) {
+    return report.channels().stream().mapToLong(ChannelRange::inStatedUnit).sum();
+  }
+
   private void ask(DeviceDefinition definition, Opening opening) throws IOException {
     Asking full = definition.asking().orElseThrow();
     Asking reading =
@@ -160,10 +196,9 @@ public final class Prober {
             full.longest(),
             full.answers(),
             full.identityAnswers());
-    PortOpener opener =
-        reading.opener(opening.at(definition.lineSettings()), clock, Link.Pause.REAL);
+    long nanos = Math.max(plan.listenNanos(), 3 * full.timeoutNanos());
     List<Chunk> answers =
-        listen(opener, Math.max(plan.listenNanos(), 3 * full.timeoutNanos())).stream()
+        listen(reading.opener(setFor(definition, opening), clock, Link.Pause.REAL), nanos).stream()
             .filter(chunk -> chunk.part() == Chunk.Part.STREAM)
             .toList();
     if (!answers.isEmpty()) {
@@ -175,6 +210,20 @@ public final class Prober {
               true,
               SampleDecoder.decode(definition, sample)));
     }
+  }
+
+  /** The definition's own settings; those tried first where the line cannot be set so. */
+  private PortOpener setFor(DeviceDefinition definition, Opening opening) {
+    return () -> {
+      try {
+        return opening.at(definition.lineSettings()).open();
+      } catch (PortException e) {
+        if (e.reason() != PortException.Reason.UNUSABLE) {
+          throw e;
+        }
+        return opening.at(plan.settings().get(0)).open();
+      }
+    };
   }
 
   /** What comes within a time, or until there is enough of it. */

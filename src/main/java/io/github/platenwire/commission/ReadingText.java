@@ -8,7 +8,7 @@ import java.math.MathContext;
 
 /** A reading in words. Stateless. */
 public final class ReadingText {
-  /** More than any indicator shows; the noise of 32-bit floats begins at the eighth. */
+  /** More than any indicator shows. */
   private static final int DIGITS = 9;
 
   private ReadingText() {}
@@ -26,7 +26,12 @@ public final class ReadingText {
 
   /** A finite number to nine significant digits, without exponent where that is not long. */
   public static String number(double value) {
-    BigDecimal rounded = new BigDecimal(value).round(new MathContext(DIGITS)).stripTrailingZeros();
+    // a number that came as a 32-bit float is told by as many digits as that has
+    BigDecimal shortest =
+        (float) value == value
+            ? new BigDecimal(Float.toString((float) value))
+            : new BigDecimal(value);
+    BigDecimal rounded = shortest.round(new MathContext(DIGITS)).stripTrailingZeros();
     double size = Math.abs(value);
     boolean plain = size == 0 || (size >= 1e-6 && size < 1e12);
     return plain ? rounded.toPlainString() : rounded.toString();

@@ -3,9 +3,11 @@ package io.github.platenwire.commission;
 import io.github.platenwire.commission.Token.Kind;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Puts the tokens of many lines under each other, the commonest kind of line first (Needleman and
@@ -17,7 +19,7 @@ final class Alignment {
   private static final double DEAREST = 4;
 
   private final List<Column> columns = new ArrayList<>();
-  private final List<Integer> aside = new ArrayList<>();
+  private final Set<Integer> aside = new HashSet<>();
 
   /** Aligns lines; the first may be torn. */
   static Alignment of(List<List<Token>> lines) {
@@ -47,7 +49,7 @@ final class Alignment {
   }
 
   /** Lines that fit none of the others. */
-  List<Integer> aside() {
+  Set<Integer> aside() {
     return aside;
   }
 

@@ -17,6 +17,8 @@ final class BinaryGuess {
           + " common ones), or write the definition by the device's manual: devices/README.md shows"
           + " one of each kind.";
 
+  private static final int FEWEST_FRAMES = 4;
+
   private BinaryGuess() {}
 
   static Draft draft(byte[] bytes, Hints hints) {
@@ -25,6 +27,9 @@ final class BinaryGuess {
       return new Draft("", List.of(CANNOT), List.of());
     }
     List<byte[]> frames = raster.get().frames(bytes);
+    if (frames.size() < FEWEST_FRAMES) {
+      return new Draft("", List.of(CANNOT), List.of());
+    }
     Optional<FrameCheck> check = FrameCheck.find(frames, raster.get().sync().length);
     int end = check.map(FrameCheck::at).orElse(raster.get().length());
     List<PackedGuess> fields = PackedGuess.find(frames, raster.get().sync().length, end);
@@ -35,6 +40,11 @@ final class BinaryGuess {
       return new Draft("", notes, List.of());
     }
     List<String> units = new ArrayList<>(hints.units());
+    if (units.size() >= fields.size()
+        && units.subList(0, fields.size()).stream().allMatch(Hints.PASS_OVER::equals)) {
+      notes.add("Every number is passed over, so there is nothing to read: give one its unit.");
+      return new Draft("", notes, List.of());
+    }
     List<Question> questions = new ArrayList<>();
     for (PackedGuess field : fields.subList(Math.min(units.size(), fields.size()), fields.size())) {
       questions.add(
@@ -57,6 +67,13 @@ final class BinaryGuess {
             + "; "
             + check.map(c -> "checksum: " + c.words()).orElse("no checksum that is known fits")
             + ".");
+    byte[] sync = raster.sync();
+    if (sync.length >= 3 && (sync[1] == 3 || sync[1] == 4) && sync[2] == raster.length() - 5) {
+      notes.add(
+          "They look like answers by Modbus RTU. Such a device is silent unless it is asked: write a"
+              + " definition of kind 'modbus-rtu' (devices/README.md) with the registers of its"
+              + " manual.");
+    }
     if (!fields.isEmpty()) {
       notes.add(
           "What the bytes mean is a guess by how smoothly they run. Hold each value against the"

@@ -4,6 +4,7 @@ import io.github.platenwire.commission.Token.Kind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.jspecify.annotations.Nullable;
 
@@ -15,7 +16,7 @@ import org.jspecify.annotations.Nullable;
 final class Table {
   private final List<String> lines;
   private final List<Column> columns;
-  private final List<Integer> aside;
+  private final Set<Integer> aside;
   private final List<Column> signedAfter = new ArrayList<>();
 
   Table(List<String> lines, Alignment alignment) {

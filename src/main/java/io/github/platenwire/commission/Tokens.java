@@ -32,9 +32,17 @@ final class Tokens {
     this.mark = mark;
     this.checkLength = checkLength;
     String m = Pattern.quote(Character.toString(mark));
+    // a point may stand behind the last digit; a comma there is a list's
+    String bare = mark == '.' ? "\\d+" + m + "(?![\\d.])|" : "";
     this.number =
         Pattern.compile(
-            "(?<sign>[+-][ \t]*)?(?:\\d+(?:" + m + "\\d+)?|" + m + "\\d+)(?:[eE][+-]?\\d{1,3})?");
+            "(?<sign>[+-][ \t]*)?(?:"
+                + bare
+                + "\\d+(?:"
+                + m
+                + "\\d+)?|"
+                + m
+                + "\\d+)(?:[eE][+-]?\\d{1,3})?");
   }
 
   /** The line's tokens; blanks between them are left out. */

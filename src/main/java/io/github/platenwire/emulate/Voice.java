@@ -8,6 +8,8 @@ import java.util.function.LongFunction;
 import org.jspecify.annotations.Nullable;
 
 /** The ways of speaking that an emulated device has, each read by a shipped definition. */
+@SuppressWarnings(
+    "ImmutableEnumChecker") // every layout and talk is immutable, only not annotated so
 public enum Voice {
   /** Lines in pounds-force. */
   LBF("lbf", "signed-line-lbf", LineLayout.POUNDS, "1", false, null),

@@ -153,6 +153,24 @@ class CommissioningTest {
 
   @Test
   @EnabledOnOs(OS.LINUX)
+  void listen_interrupted_sumsUpAndKeepsTheLog() throws Exception {
+    Path log = folder.resolve("cut.bytes");
+    try (Program emulator = emulator("status-kn");
+        Program listen =
+            Program.start(
+                "listen", path(emulator), "--device", "status-line-kn", "--hex", "--save", log)) {
+      listen.awaitLine(text -> text.contains("53 54 2C 2B"));
+      listen.awaitLine(text -> text.contains("load = "));
+      new ProcessBuilder("kill", "-INT", Long.toString(listen.process().pid())).start().waitFor();
+      assertThat(listen.awaitExit()).isEqualTo(130);
+      assertThat(listen.out()).contains("jitter ms").contains("of them garbled");
+    }
+    assertThat(Program.run("device", "check", "status-line-kn", "--sample", log).awaitExit())
+        .isZero();
+  }
+
+  @Test
+  @EnabledOnOs(OS.LINUX)
   void probe_emulatedDevices_findsEachByItsDefinition() throws Exception {
     try (Program spoken = emulator("status-kn");
         Program asked = emulator("query")) {

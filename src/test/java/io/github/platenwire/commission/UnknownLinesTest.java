@@ -138,6 +138,13 @@ class UnknownLinesTest {
   }
 
   @Test
+  void draft_pointBehindTheLastDigit_belongsToTheNumber() throws Exception {
+    SampleReport report =
+        check(lines(20, "\r\n", i -> f("%7d. lb", 40 * i - 100)), Hints.none("bench"));
+    assertThat(report.channels().get(0).least()).isEqualTo(-100);
+  }
+
+  @Test
   void draft_checkValueAtTheEnd_isFoundAndSaid() throws Exception {
     List<String> all = new ArrayList<>();
     for (int i = 0; i < 30; i++) {

@@ -6,6 +6,7 @@ import io.github.platenwire.commission.Prober;
 import io.github.platenwire.commission.SampleReport;
 import io.github.platenwire.port.LineSettings;
 import io.github.platenwire.port.ListedPort;
+import io.github.platenwire.port.PortAddress;
 import io.github.platenwire.terminal.Paragraph;
 import io.github.platenwire.terminal.Style;
 import java.util.ArrayList;
@@ -49,7 +50,7 @@ final class ProbeView {
     }
     ProbeResult result = port.result().get();
     if (!result.fits().isEmpty()) {
-      result.fits().stream().limit(MOST_FITS).forEach(fit -> fit(out, fit, face));
+      result.fits().stream().limit(MOST_FITS).forEach(fit -> fit(out, port.port(), fit, face));
       int more = result.fits().size() - MOST_FITS;
       if (more > 0) {
         say(out, Style.PLAIN, "and " + more + " more that fit no better", face);
@@ -67,14 +68,13 @@ final class ProbeView {
         + " that speaks only when asked is found with --ask.";
   }
 
-  private static void fit(List<String> out, ProbeFit fit, Face face) {
+  private static void fit(List<String> out, ListedPort port, ProbeFit fit, Face face) {
     boolean whole = fit.report().isComplete();
     say(
         out,
         whole ? Style.GOOD : Style.WARNING,
         fit.definition().name()
-            + " at "
-            + Prober.words(fit.settings())
+            + (isSerial(port) ? " at " + Prober.words(fit.settings()) : "")
             + (fit.asked() ? ", asked" : "")
             + ": explains "
             + explained(fit.report()),
@@ -105,24 +105,34 @@ final class ProbeView {
                 + port.path()
                 + " --device "
                 + best.definition().name()
-                + (own ? "" : line(best.settings())),
+                + (own ? "" : line(port, best.settings())),
             face));
   }
 
-  private static String line(LineSettings settings) {
-    return " --baud " + Prober.words(settings).replace(" ", " --format ");
+  /** The options that set a serial line; other ports take no notice of them. */
+  private static String line(ListedPort port, LineSettings settings) {
+    return isSerial(port) ? " --baud " + Prober.words(settings).replace(" ", " --format ") : "";
+  }
+
+  private static boolean isSerial(ListedPort port) {
+    return PortAddress.parse(port.path()) instanceof PortAddress.Serial;
   }
 
   private static void unknown(List<String> out, ListedPort port, ProbeResult result, Face face) {
-    String at = result.readable().map(Prober::words).orElse("");
+    String at =
+        result
+            .readable()
+            .filter(settings -> isSerial(port))
+            .map(settings -> " Most like text at " + Prober.words(settings) + ":")
+            .orElse(" It begins:");
     say(
         out,
         Style.WARNING,
-        result.bytes() + " bytes were heard, but no definition fits. Most like text at " + at + ":",
+        result.bytes() + " bytes were heard, but no definition fits." + at,
         face);
     out.add("     " + safe(result.heard(), face));
     out.add("  Next: keep a minute of it, and have a definition drafted:");
-    String line = result.readable().map(ProbeView::line).orElse("");
+    String line = result.readable().map(settings -> line(port, settings)).orElse("");
     out.add(safe("    platenwire listen " + port.path() + line + " --save LOG", face));
     out.add("    platenwire device new --name NAME --sample LOG");
   }

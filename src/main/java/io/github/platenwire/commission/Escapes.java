@@ -16,9 +16,9 @@ final class Escapes {
   /** As in a layout, where braces are doubled and a blank that must be there is {@code \x20}. */
   static String literal(String raw) {
     StringBuilder text = new StringBuilder();
-    for (char c : raw.toCharArray()) {
-      text.append(c == '{' || c == '}' ? "" + c + c : c == ' ' ? "\\x20" : one(c));
-    }
+    raw.chars()
+        .mapToObj(c -> (char) c)
+        .forEach(c -> text.append(c == '{' || c == '}' ? "" + c + c : c == ' ' ? "\\x20" : one(c)));
     return text.toString();
   }
 

@@ -35,7 +35,7 @@ final class RandomLineFormat {
   }
 
   /** One number of the line. */
-  private record Number(
+  private record Figure(
       String spelling,
       String unit,
       int decimals,
@@ -52,7 +52,7 @@ final class RandomLineFormat {
   private final boolean time;
   private final boolean counter;
   private final int state;
-  private final List<Number> numbers = new ArrayList<>();
+  private final List<Figure> numbers = new ArrayList<>();
   final List<List<BigDecimal>> values = new ArrayList<>();
 
   RandomLineFormat(long seed) {
@@ -79,10 +79,10 @@ final class RandomLineFormat {
     return list.get(random.nextInt(list.size()));
   }
 
-  private Number number(List<String> unit) {
+  private Figure number(List<String> unit) {
     int decimals = 1 + random.nextInt(4);
     boolean padded = random.nextBoolean();
-    return new Number(
+    return new Figure(
         unit.get(0),
         unit.get(1),
         decimals,
@@ -133,7 +133,7 @@ final class RandomLineFormat {
     return value;
   }
 
-  private String text(Number number, BigDecimal value) {
+  private String text(Figure number, BigDecimal value) {
     String digits = value.abs().toPlainString().replace('.', mark);
     String sign = value.signum() < 0 ? "-" : number.sign == Sign.WHERE_NEGATIVE ? "" : "+";
     String padding =

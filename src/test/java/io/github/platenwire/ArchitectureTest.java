@@ -51,6 +51,7 @@ class ArchitectureTest {
           "reading",
           "port",
           "device",
+          "commission",
           "live",
           "calibration",
           "method",

@@ -62,6 +62,22 @@ final class Face {
     out.lines(Paragraph.lines(line, columns()));
   }
 
+  /** Whether lines can be written over. */
+  boolean redraws() {
+    return traits.redraws();
+  }
+
+  /** Says what goes on: over the last such line where that can be, else as a line of its own. */
+  void over(String words) {
+    String text = look.glyphs().text(words);
+    if (traits.redraws()) {
+      String cut = text.substring(0, Math.min(text.length(), columns() - 1));
+      out.print("\r" + cut + "\u001b[K");
+    } else if (!text.isEmpty()) {
+      out.lines(Paragraph.lines(text, columns()));
+    }
+  }
+
   /** What a person has to know of a test that was just closed. */
   void closed(TestClose.Closed closed) {
     closed

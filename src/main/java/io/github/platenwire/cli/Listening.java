@@ -1,5 +1,9 @@
 package io.github.platenwire.cli;
 
+import io.github.platenwire.commission.ReadingText;
+import io.github.platenwire.commission.Rhythm;
+import io.github.platenwire.commission.StreamTally;
+import io.github.platenwire.device.Decoding;
 import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.device.FrameDecoder;
 import io.github.platenwire.device.FrameSink;
@@ -10,8 +14,7 @@ import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.EscapedBytes;
 import io.github.platenwire.reading.MonotonicClock;
 import io.github.platenwire.reading.Quality;
-import io.github.platenwire.terminal.Glyphs;
-import io.github.platenwire.terminal.TerminalOut;
+import io.github.platenwire.terminal.Style;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -30,35 +33,46 @@ import org.slf4j.LoggerFactory;
  */
 final class Listening implements LinkListener, FrameSink, AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Listening.class);
-  private static final int BYTES_A_LINE = 16;
 
   private final Optional<DeviceDefinition> definition;
   private final @Nullable FrameDecoder decoder;
-  private final TerminalOut out;
-  private final Glyphs glyphs;
+  private final @Nullable StreamTally tally;
+  private final Face face;
+  private final ListenShow show;
+  private final boolean endsWithLink;
   private final @Nullable ByteLogWriter log;
   private final long originNanos;
   private final CountDownLatch end = new CountDownLatch(1);
   private final Thread ending = new Thread(this::close, "platenwire-end");
+  private final Rhythm chunks = new Rhythm();
   private long bytes;
-  private long readings;
-  private long garbled;
+  private long losses;
   private long firstNanos;
   private long lastNanos;
   private volatile boolean begun;
   private boolean summedUp;
 
+  /**
+   * Prepares.
+   *
+   * @param endsWithLink whether a lost link is the end, as that of a byte log is
+   * @param save the new byte log, if one is wanted
+   * @throws IOException if the byte log cannot be begun
+   */
   Listening(
       Optional<DeviceDefinition> definition,
-      TerminalOut out,
-      Glyphs glyphs,
+      Face face,
+      ListenShow show,
+      boolean endsWithLink,
       MonotonicClock clock,
       Optional<Path> save)
       throws IOException {
     this.definition = definition;
     this.decoder = definition.map(DeviceDefinition::newDecoder).orElse(null);
-    this.out = out;
-    this.glyphs = glyphs;
+    this.tally = definition.map(StreamTally::new).orElse(null);
+    this.face = face;
+    this.show = show;
+    this.endsWithLink = endsWithLink;
     this.originNanos = clock.nanos();
     this.log = save.isPresent() ? ByteLogWriter.create(save.get(), originNanos) : null;
     Runtime.getRuntime().addShutdownHook(ending);
@@ -68,21 +82,27 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
   void await(long nanos) throws InterruptedException {
     begun = true;
     boolean ended = end.await(nanos, TimeUnit.NANOSECONDS);
-    LOG.debug("listening ended {}", ended ? "by the person" : "by its time");
+    LOG.debug("listening ended {}", ended ? "by the person or the log's end" : "by its time");
   }
 
   @Override
   public synchronized void bytes(Chunk chunk) {
-    bytes += chunk.bytes().length;
-    if (bytes == chunk.bytes().length) {
+    if (bytes == 0) {
       firstNanos = chunk.arrivalNanos();
     }
+    bytes += chunk.bytes().length;
     lastNanos = chunk.arrivalNanos();
+    chunks.at(lastNanos);
     keep(chunk);
-    if (decoder == null) {
-      hex(chunk);
-    } else {
-      decoder.accept(chunk.bytes(), 0, chunk.bytes().length, chunk.arrivalNanos(), this);
+    if (show == ListenShow.BYTES) {
+      HexDump.lines(chunk.bytes(), face.columns() - 13)
+          .forEach(line -> say(Style.PLAIN, time(chunk.arrivalNanos()) + line));
+    }
+    if (chunk.part() == Chunk.Part.IDENTITY) {
+      say(Style.PLAIN, time(lastNanos) + "identity: " + EscapedBytes.encode(chunk.bytes()));
+    }
+    if (decoder != null) {
+      Decoding.accept(decoder, chunk, this);
     }
   }
 
@@ -93,25 +113,7 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
     try {
       log.append(chunk);
     } catch (IOException e) {
-      say("the byte log could not be written: " + e.getMessage());
-    }
-  }
-
-  private void hex(Chunk chunk) {
-    for (int from = 0; from < chunk.bytes().length; from += BYTES_A_LINE) {
-      int to = Math.min(from + BYTES_A_LINE, chunk.bytes().length);
-      byte[] part = Arrays.copyOfRange(chunk.bytes(), from, to);
-      StringBuilder hex = new StringBuilder();
-      for (byte b : part) {
-        hex.append(String.format(Locale.ROOT, "%02X ", b));
-      }
-      say(
-          String.format(
-              Locale.ROOT,
-              "%10.3f s  %-48s %s",
-              seconds(chunk.arrivalNanos()),
-              hex,
-              EscapedBytes.encode(part)));
+      say(Style.BAD, "the byte log could not be written: " + e.getMessage());
     }
   }
 
@@ -125,30 +127,31 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
       double value,
       Unit unit,
       Quality quality) {
-    readings++;
-    String name = definition.orElseThrow().valueFields().get(field).name();
-    say(
-        String.format(
-            Locale.ROOT,
-            "%10.3f s  %-28s %s = %s %s  %s",
-            seconds(arrivalNanos),
-            EscapedBytes.encode(Arrays.copyOfRange(frame, from, from + length)),
-            name,
-            value,
-            unit.symbol(),
-            quality.word()));
+    if (tally != null) {
+      tally.value(frame, from, length, arrivalNanos, field, value, unit, quality);
+    }
+    String words =
+        ReadingText.words(definition.orElseThrow().valueFields().get(field), value, unit, quality);
+    Style style = quality == Quality.OK ? Style.PLAIN : Style.WARNING;
+    frame(arrivalNanos, field == 0 ? text(frame, from, length) : "", words, style);
   }
 
   @Override
   public void garbled(byte[] frame, int from, int length, long arrivalNanos) {
-    garbled++;
-    say(
-        String.format(
-            Locale.ROOT,
-            "%10.3f s  %-28s %s",
-            seconds(arrivalNanos),
-            EscapedBytes.encode(Arrays.copyOfRange(frame, from, from + length)),
-            Quality.GARBLED.word()));
+    if (tally != null) {
+      tally.garbled(frame, from, length, arrivalNanos);
+    }
+    frame(arrivalNanos, text(frame, from, length), Quality.GARBLED.word(), Style.BAD);
+  }
+
+  private static String text(byte[] frame, int from, int length) {
+    return EscapedBytes.encode(Arrays.copyOfRange(frame, from, from + length));
+  }
+
+  /** A reading; where the bytes stand above it already, without its frame. */
+  private void frame(long nanos, String frame, String words, Style style) {
+    String shown = show == ListenShow.READINGS ? String.format(Locale.ROOT, "%-28s ", frame) : "→ ";
+    say(style, time(nanos) + shown + words);
   }
 
   @Override
@@ -156,20 +159,31 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
     if (decoder != null) {
       decoder.cut(this);
     }
-    say(String.format(Locale.ROOT, "%10.3f s  link lost: %s", seconds(atNanos), why));
+    chunks.pause();
+    if (tally != null) {
+      tally.pause();
+    }
+    if (endsWithLink) {
+      end.countDown();
+      return;
+    }
+    losses++;
+    say(Style.BAD, time(atNanos) + "link lost: " + why);
   }
 
   @Override
   public synchronized void back(long atNanos) {
-    say(String.format(Locale.ROOT, "%10.3f s  link back", seconds(atNanos)));
+    say(Style.GOOD, time(atNanos) + "link back");
   }
 
-  private double seconds(long nanos) {
-    return (nanos - originNanos) / 1e9;
+  private String time(long nanos) {
+    return String.format(Locale.ROOT, "%8.3f s  ", (nanos - originNanos) / 1e9);
   }
 
-  private void say(String line) {
-    out.lines(List.of(glyphs.text(line)));
+  private void say(Style style, String line) {
+    if (show != ListenShow.NOTHING) {
+      face.lines(List.of(face.look().palette().paint(style, face.look().glyphs().text(line))));
+    }
   }
 
   /** Sums up, once. */
@@ -181,18 +195,12 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
     summedUp = true;
     end.countDown();
     if (begun) {
-      sumUp();
+      double span = bytes == 0 ? 0 : (lastNanos - firstNanos) / 1e9;
+      ListenSummary summary =
+          new ListenSummary(bytes, span, losses, chunks, Optional.ofNullable(tally));
+      face.lines(show == ListenShow.NOTHING ? List.of(summary.json()) : summary.lines(face));
     }
     closeLog();
-  }
-
-  private void sumUp() {
-    double span = (lastNanos - firstNanos) / 1e9;
-    String rate =
-        readings > 1 && span > 0
-            ? String.format(Locale.ROOT, ", %.1f readings a second", (readings - 1) / span)
-            : "";
-    say(bytes + " bytes, " + readings + " readings" + rate + ", " + garbled + " garbled");
   }
 
   private void closeLog() {
@@ -200,7 +208,7 @@ final class Listening implements LinkListener, FrameSink, AutoCloseable {
       try {
         log.close();
       } catch (IOException e) {
-        say("the byte log could not be closed: " + e.getMessage());
+        say(Style.BAD, "the byte log could not be closed: " + e.getMessage());
       }
     }
   }

@@ -21,6 +21,8 @@ import picocli.CommandLine.Spec;
       InitCommand.class,
       RecordCommand.class,
       ListenCommand.class,
+      ProbeCommand.class,
+      DeviceCommand.class,
       EmulateCommand.class,
       DemoCommand.class,
       ReduceCommand.class,

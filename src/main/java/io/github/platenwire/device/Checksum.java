@@ -1,7 +1,7 @@
 package io.github.platenwire.device;
 
 /** A check value over some bytes. Immutable; safe for any thread. */
-interface Checksum {
+public interface Checksum {
   /** Exclusive or of all bytes. */
   Checksum XOR = of(1, (bytes, from, to) -> fold(bytes, from, to, /* xor= */ true));
 

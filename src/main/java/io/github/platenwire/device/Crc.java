@@ -10,10 +10,11 @@ package io.github.platenwire.device;
  * @param reflectOut whether the register is read with its lowest bit first
  * @param xorOut what the register is combined with at the end
  */
-record Crc(int bits, int polynomial, int initial, boolean reflectIn, boolean reflectOut, int xorOut)
+public record Crc(
+    int bits, int polynomial, int initial, boolean reflectIn, boolean reflectOut, int xorOut)
     implements Checksum {
   /** That of Modbus RTU: Modbus over Serial Line V1.02, section 2.5.1.2. */
-  static final Crc MODBUS = new Crc(16, 0x8005, 0xFFFF, true, true, 0);
+  public static final Crc MODBUS = new Crc(16, 0x8005, 0xFFFF, true, true, 0);
 
   @Override
   public int width() {

@@ -47,10 +47,20 @@ final class DecimalScanner {
     }
     digitsFrom = from;
     digitsTo = scanDigits(format, line, from, end);
-    if (digitsTo >= 0 && format.exponent() && digitsTo < end && (line[digitsTo] | 32) == 'e') {
-      return scanExponent(line, digitsTo + 1, end);
+    int to = digitsTo;
+    if (to >= 0 && format.exponent() && to < end && (line[to] | 32) == 'e') {
+      to = scanExponent(line, to + 1, end);
     }
-    return digitsTo;
+    return to >= 0 && format.sign() == NumberFormat.Sign.AFTER ? scanSignAfter(line, to, end) : to;
+  }
+
+  /** Plus, minus or one blank; at the end of a field its padding was taken off before. */
+  private int scanSignAfter(byte[] line, int at, int end) {
+    if (at == end) {
+      return at;
+    }
+    negative = line[at] == '-';
+    return negative || line[at] == '+' || Blanks.isBlank(line[at]) ? at + 1 : -1;
   }
 
   private int scanSign(NumberFormat format, byte[] line, int at, int end) {
@@ -58,7 +68,7 @@ final class DecimalScanner {
     if (!there) {
       return format.sign() == NumberFormat.Sign.REQUIRED ? -1 : at;
     }
-    if (format.sign() == NumberFormat.Sign.NONE) {
+    if (format.sign() == NumberFormat.Sign.NONE || format.sign() == NumberFormat.Sign.AFTER) {
       return -1;
     }
     negative = line[at] == '-';

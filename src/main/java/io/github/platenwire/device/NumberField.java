@@ -42,7 +42,7 @@ record NumberField(Unit unit, NumberFormat format, Words over) {
       throw section.error(
           "implied-decimals", "either a mark is sent (decimal) or it is implied, not both");
     }
-    String sign = section.choiceOr("sign", "optional", "required", "optional", "none");
+    String sign = section.choiceOr("sign", "optional", "required", "optional", "none", "after");
     NumberFormat format =
         new NumberFormat(
             implied > 0 ? 0 : (byte) decimal.charAt(0),

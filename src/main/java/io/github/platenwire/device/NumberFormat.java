@@ -14,7 +14,9 @@ record NumberFormat(byte mark, int digits, Sign sign, boolean exponent, int impl
   enum Sign {
     REQUIRED,
     OPTIONAL,
-    NONE
+    NONE,
+    /** Plus, minus, or one blank for plus, just behind the last digit. */
+    AFTER
   }
 
   ByteSet marks() {
@@ -27,7 +29,7 @@ record NumberFormat(byte mark, int digits, Sign sign, boolean exponent, int impl
     return switch (sign) {
       case REQUIRED -> signs;
       case OPTIONAL -> signs.with(ByteSet.DIGITS).with(marks());
-      case NONE -> ByteSet.DIGITS.with(marks());
+      case NONE, AFTER -> ByteSet.DIGITS.with(marks());
     };
   }
 
@@ -35,11 +37,15 @@ record NumberFormat(byte mark, int digits, Sign sign, boolean exponent, int impl
   ByteSet rests() {
     ByteSet plain = ByteSet.DIGITS.with(marks());
     ByteSet gap = sign == Sign.NONE ? plain : plain.with(ByteSet.BLANKS);
+    gap = sign == Sign.AFTER ? gap.with(ByteSet.of('+', '-')) : gap;
     return exponent ? gap.with(ByteSet.of('e', 'E', '+', '-')) : gap;
   }
 
   /** What could go on a number that might as well end before it. */
   ByteSet continues() {
+    if (sign == Sign.AFTER) {
+      return ByteSet.NONE; // the sign's place ends it
+    }
     if (exponent) {
       return ByteSet.DIGITS.with(marks()).with(ByteSet.of('e', 'E'));
     }

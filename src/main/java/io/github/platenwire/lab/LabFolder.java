@@ -68,6 +68,11 @@ public final class LabFolder {
     return devicesOf(folder.toAbsolutePath().normalize()).find(name);
   }
 
+  /** The names that {@link #deviceOutsideLab} knows, sorted. */
+  public static List<String> deviceNamesOutsideLab(Path folder) {
+    return devicesOf(folder.toAbsolutePath().normalize()).names();
+  }
+
   /**
    * A device definition shipped with the program, whatever else bears its name.
    *

@@ -93,6 +93,12 @@ public final class Questions {
     }
   }
 
+  /** A line as it is typed, its spaces kept. */
+  public Optional<String> line(String question) {
+    ask(question);
+    return rawAnswer("a line").filter(text -> !text.isBlank());
+  }
+
   private void ask(String question) {
     out.print("\n");
     for (String line : TextWidth.wrap(look.glyphs().text(question), columns())) {
@@ -111,6 +117,10 @@ public final class Questions {
   }
 
   private Optional<String> answer(String possible) {
+    return rawAnswer(possible).map(String::strip).filter(text -> !text.isEmpty());
+  }
+
+  private Optional<String> rawAnswer(String possible) {
     out.print(look.glyphs().text(" [" + possible + "; Enter leaves it out] > "));
     try {
       String line = in.readLine();
@@ -118,7 +128,7 @@ public final class Questions {
         out.print("\n");
         return Optional.empty();
       }
-      return Optional.of(line.strip()).filter(text -> !text.isEmpty());
+      return Optional.of(line);
     } catch (IOException e) {
       out.print("\n");
       return Optional.empty();

@@ -24,6 +24,25 @@ class LineNumberTest {
     return found.substring(found.indexOf("-> ") + 3).replace("0: ", "").replace(" kN ok", "");
   }
 
+  /** The sign behind the number; a blank in its place is a plus. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "0012.5-   | -12.5",
+        "0012.5+   | 12.5",
+        "'12.5 '   | 12.5",
+        "12.5      | 12.5",
+        "000.0-    | 0.0",
+        "-12.5     | garbled",
+        "+12.5+    | garbled",
+        "12.5--    | garbled",
+        "12.5*     | garbled",
+      })
+  void decode_signAfter_givesNumberOrGarbled(String sent, String expected) {
+    assertThat(decoded("{load}", "sign = \"after\"", sent)).isEqualTo(expected);
+  }
+
   /** Spellings that indicators send: common practice, no source. */
   @ParameterizedTest
   @CsvSource(

@@ -64,6 +64,7 @@ public record Channel(
             calibrated.map(Calibration::expandedUncertaintyPercent).orElse(OptionalDouble.empty()))
         .corrected(
             calibrated
+                .filter(known -> known.expandedUncertaintyPercent().isPresent())
                 .map(known -> known.residualPercent(known.fit(correction)))
                 .orElse(OptionalDouble.empty()));
   }

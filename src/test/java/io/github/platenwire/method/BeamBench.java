@@ -17,17 +17,28 @@ final class BeamBench {
   static final Method SPLIT = Methods.shipped("split-beam").orElseThrow();
   static final Method NOTCHED = Methods.shipped("notched-beam-en14651").orElseThrow();
 
+  /** Standard uncertainty of the time between load and gauges that the split beam's file states. */
+  static final double TIMING_MICROS = 5_000;
+
   final List<String> happenings = new ArrayList<>();
   final MethodRun run;
   final List<BeamDevice> devices;
   LiveView lastView;
+  private final List<Long> stamps = new ArrayList<>();
   private long seq;
 
   BeamBench(Method method, Specimen specimen, List<BeamDevice> devices) {
+    this(method, specimen, devices, 0);
+  }
+
+  /** The method is told delays of the gauges that are off by so many microseconds. */
+  BeamBench(Method method, Specimen specimen, List<BeamDevice> devices, long delaysOffMicros) {
     this.devices = devices;
     List<ChannelFacts> channels = new ArrayList<>();
     for (BeamDevice device : devices) {
-      channels.add(facts(device, channels.size()));
+      long off = device.isLoad() ? 0 : delaysOffMicros;
+      ChannelFacts facts = facts(device, channels.size());
+      channels.add(facts.timed(device.delayNanos() / 1000 + off, 0));
     }
     run =
         method.start(
@@ -97,7 +108,13 @@ final class BeamBench {
   }
 
   void give(int channel, long micros, double value) {
+    stamps.add(micros);
     run.reading(++seq, micros, channel, 10, value, Quality.OK);
     run.takeHappenings().forEach(happening -> happenings.add(happening.text()));
+  }
+
+  /** When a row was sent. */
+  double seconds(long row) {
+    return stamps.get((int) row - 1) * 1e-6;
   }
 }

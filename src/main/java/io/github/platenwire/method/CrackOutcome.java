@@ -44,7 +44,7 @@ final class CrackOutcome {
   }
 
   MethodResult result(
-      CrackTracker tracker, OpeningRates rates, FallingSlopes slopes, long overReadings) {
+      CrackTracker tracker, OpeningRates rates, FallingSlopes slopes, CrackFaults faults) {
     CrackResult result =
         tracker.result(rules.asked().stream().map(CrackRules.Asked::newtons).toList());
     rules
@@ -62,9 +62,9 @@ final class CrackOutcome {
     CrackChecks checks = new CrackChecks(rules, setting, objections, load, gauges);
     return new MethodResult(
         figures.list(),
-        checks.checks(result, rates, overReadings),
+        checks.checks(result, rates, faults),
         checks.departures(),
-        List.of(),
+        faults.suspects(),
         curve(result));
   }
 

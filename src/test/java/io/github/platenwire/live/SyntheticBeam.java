@@ -154,6 +154,7 @@ final class SyntheticBeam {
     return new CrackFeed(
         settings,
         new CrackFeed.ZeroRule(2_000_000, 200, 250),
+        new LoneRule(100_000, 20_000, 0, 6),
         new CrackFeed.Line(0, 0, 20_000, 300_000),
         lines,
         listener);

@@ -7,6 +7,7 @@ import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -24,7 +25,11 @@ final class BeamBench {
   final MethodRun run;
   final List<BeamDevice> devices;
   LiveView lastView;
+  /** Readings that come out as another value, by row. */
+  final Map<Long, Double> wild = new HashMap<>();
+
   private final List<Long> stamps = new ArrayList<>();
+  private final List<Integer> channels = new ArrayList<>();
   private long seq;
 
   BeamBench(Method method, Specimen specimen, List<BeamDevice> devices) {
@@ -34,15 +39,15 @@ final class BeamBench {
   /** The method is told delays of the gauges that are off by so many microseconds. */
   BeamBench(Method method, Specimen specimen, List<BeamDevice> devices, long delaysOffMicros) {
     this.devices = devices;
-    List<ChannelFacts> channels = new ArrayList<>();
+    List<ChannelFacts> all = new ArrayList<>();
     for (BeamDevice device : devices) {
       long off = device.isLoad() ? 0 : delaysOffMicros;
-      ChannelFacts facts = facts(device, channels.size());
-      channels.add(facts.timed(device.delayNanos() / 1000 + off, 0));
+      ChannelFacts facts = facts(device, all.size());
+      all.add(facts.timed(device.delayNanos() / 1000 + off, 0));
     }
     run =
         method.start(
-            specimen, new TestSetting(Bench.START, Bench.ZONE, channels, Optional.empty()));
+            specimen, new TestSetting(Bench.START, Bench.ZONE, all, Optional.empty()));
     lastView = run.view();
   }
 
@@ -109,12 +114,23 @@ final class BeamBench {
 
   void give(int channel, long micros, double value) {
     stamps.add(micros);
-    run.reading(++seq, micros, channel, 10, value, Quality.OK);
+    channels.add(channel);
+    seq++;
+    run.reading(seq, micros, channel, 10, wild.getOrDefault(seq, value), Quality.OK);
     run.takeHappenings().forEach(happening -> happenings.add(happening.text()));
   }
 
   /** When a row was sent. */
   double seconds(long row) {
     return stamps.get((int) row - 1) * 1e-6;
+  }
+
+  /** The first row of a channel after a moment. */
+  long rowAfter(double seconds, int channel) {
+    int row = 1;
+    while (seconds(row) < seconds || channels.get(row - 1) != channel) {
+      row++;
+    }
+    return row;
   }
 }

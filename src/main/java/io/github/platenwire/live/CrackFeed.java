@@ -6,9 +6,9 @@ import java.util.List;
 
 /**
  * From the readings of a raw file to a followed crack: sets each channel's readings at their
- * moments, sets lone impossible loads aside, watches the gauges, finds the zeros, aligns, and feeds a {@link CrackTracker}. Readings
- * are given in the order of the raw file, whatever their channel; the rows alone drive the clock,
- * so that the same file gives the same doubles.
+ * moments, sets lone impossible loads aside, watches the gauges, finds the zeros, aligns, and feeds
+ * a {@link CrackTracker}. Readings are given in the order of the raw file, whatever their channel;
+ * the rows alone drive the clock, so that the same file gives the same doubles.
  *
  * <p>Zeros are taken when the load and every gauge have been quiet for long enough; if the load
  * comes on before, each takes what quiet readings it has, and a gauge with fewer than three is left

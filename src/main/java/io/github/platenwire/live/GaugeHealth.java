@@ -11,8 +11,8 @@ import java.util.Locale;
  *   <li>is silent for {@value #SILENT_MICROS} microseconds;
  *   <li>stands at the end of its range for two readings and {@value #END_MICROS} microseconds;
  *   <li>jumps by more than its greatest slope, noise and {@value #JITTER_MICROS} microseconds of
- *       jitter explain, stays there for {@value #JUMP_MICROS} microseconds, and no other gauge moved
- *       the same way by a fifth as much; the only gauge left must jump by {@value
+ *       jitter explain, stays there for {@value #JUMP_MICROS} microseconds, and no other gauge
+ *       moved the same way by a fifth as much; the only gauge left must jump by {@value
  *       #LONE_MILLIMETRES} mm more, since a crack may open at once and nothing bears it out;
  *   <li>has shown the same value for {@value #STUCK_MICROS} microseconds while the others moved by
  *       more than four times what its noise and resolution hide, or for so many readings as its

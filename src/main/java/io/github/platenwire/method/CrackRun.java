@@ -172,13 +172,15 @@ final class CrackRun implements MethodRun {
       shown.add(new CrackPart.Gauge(gauges.get(i).name(), crack.openings().get(i), counts));
     }
     return new CrackPart(
+        crack.micros(),
         shown,
+        crack.opening(),
         crack.width(),
         crack.rotation(),
         crack.firstCrack().byDeparture().map(figure -> figure.newtons()),
         crack.firstCrack().bySmallWidth().map(figure -> figure.newtons()),
         crack.next().map(next -> next(next.millimetres(), crack.toNext())),
-        crack.loadNewtons() >= FIRST_LOADING * crack.peakNewtons(),
+        crack.loadNewtons() >= FIRST_LOADING * lost.greatestNewtons(),
         state(crack),
         Optional.empty());
   }
@@ -209,6 +211,10 @@ final class CrackRun implements MethodRun {
     feed.finish();
     follow();
     return new CrackOutcome(rules, specimen, setting, objections, load, gauges)
-        .result(feed.tracker(), rates, slopes, new CrackFaults(overReadings, feed.suspects(), feed.suspectCount(), falls));
+        .result(
+            feed.tracker(),
+            rates,
+            slopes,
+            new CrackFaults(overReadings, feed.suspects(), feed.suspectCount(), falls));
   }
 }

@@ -25,6 +25,7 @@ final class BeamBench {
   final MethodRun run;
   final List<BeamDevice> devices;
   LiveView lastView;
+
   /** Readings that come out as another value, by row. */
   final Map<Long, Double> wild = new HashMap<>();
 
@@ -45,9 +46,7 @@ final class BeamBench {
       ChannelFacts facts = facts(device, all.size());
       all.add(facts.timed(device.delayNanos() / 1000 + off, 0));
     }
-    run =
-        method.start(
-            specimen, new TestSetting(Bench.START, Bench.ZONE, all, Optional.empty()));
+    run = method.start(specimen, new TestSetting(Bench.START, Bench.ZONE, all, Optional.empty()));
     lastView = run.view();
   }
 

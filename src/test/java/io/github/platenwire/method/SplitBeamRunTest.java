@@ -67,7 +67,9 @@ class SplitBeamRunTest {
         .matches(point -> point.newtons() < 25_000);
   }
 
-  /** The bar slips: the load falls by a tenth while the crack opens on, and is then raised again. */
+  /**
+   * The bar slips: the load falls by a tenth while the crack opens on, and is then raised again.
+   */
   @Test
   void give_loadFallsWhileTheCrackRuns_isAnEventAndStandsInTheSummary() {
     BeamBench bench = bench();
@@ -80,7 +82,9 @@ class SplitBeamRunTest {
       bench.give(2, Math.round(seconds * 1e6) + 2_000, 0.1 + width + (i % 2) * 0.0002);
     }
     MethodResult result = bench.run.finish();
-    assertThat(bench.happenings).filteredOn(text -> text.startsWith("load fell load=13.2")).hasSize(1);
+    assertThat(bench.happenings)
+        .filteredOn(text -> text.startsWith("load fell load=13.2"))
+        .hasSize(1);
     assertThat(result.checks())
         .filteredOn(check -> check.name().equals("load-falls"))
         .singleElement()

@@ -95,8 +95,7 @@ class GaugeFaultsTest {
 
   private RecordedTest record(BeamDevice faulty) throws Exception {
     List<BeamDevice> devices =
-        List.of(
-            BeamDevice.load(100, 5, 1), faulty, BeamDevice.gauge(1, 60, 0.0005, 0.0001));
+        List.of(BeamDevice.load(100, 5, 1), faulty, BeamDevice.gauge(1, 60, 0.0005, 0.0001));
     List<Iterator<TimedBytes>> streams = new ArrayList<>();
     devices.forEach(device -> streams.add(new BeamReadings(truth, device, 11).bytes()));
     EmulatedClock clock = new EmulatedClock(Instant.parse("2026-11-25T07:15:02Z"));
@@ -113,8 +112,7 @@ class GaugeFaultsTest {
             (port, settings) -> () -> ports.get(PORTS.indexOf(port)),
             new RecorderClocks(clock, clock, SystemClocks.monotonic()))) {
       Recording recording =
-          connection.record(
-              BeamRig.plan(setups, folder.resolve("beam.raw.csv")), progress -> {});
+          connection.record(BeamRig.plan(setups, folder.resolve("beam.raw.csv")), progress -> {});
       bench.release(recording::stop);
       return recording.await();
     }

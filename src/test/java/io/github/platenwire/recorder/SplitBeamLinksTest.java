@@ -59,7 +59,9 @@ class SplitBeamLinksTest {
     RecordedTest recorded = record(Double.POSITIVE_INFINITY);
     List<RawRow> rows = Bench.rows(recorded.file());
     for (int channel = 0; channel < 3; channel++) {
-      assertThat(received(rows, channel)).as(BeamRig.NAMES.get(channel)).isEqualTo(sent.get(channel));
+      assertThat(received(rows, channel))
+          .as(BeamRig.NAMES.get(channel))
+          .isEqualTo(sent.get(channel));
     }
     MethodResult result = recorded.result();
     Figure width = result.figure("width-at-3000-lbf").orElseThrow();
@@ -116,7 +118,8 @@ class SplitBeamLinksTest {
             (port, settings) ->
                 Ports.opener(PortAddress.parse(port), settings, SystemClocks.monotonic()),
             RecorderClocks.system())) {
-      Recording recording = connection.record(BeamRig.plan(setups, folder.resolve("beam.raw.csv")), progress -> {});
+      Recording recording =
+          connection.record(BeamRig.plan(setups, folder.resolve("beam.raw.csv")), progress -> {});
       List<CompletableFuture<Void>> sending = new ArrayList<>();
       for (int i = 0; i < 3; i++) {
         sending.add(send(i, i == 1 ? pulledSeconds : Double.POSITIVE_INFINITY));

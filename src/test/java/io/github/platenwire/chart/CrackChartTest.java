@@ -137,8 +137,9 @@ class CrackChartTest {
 
   @Test
   void ofLoad_splitBeam_marksCracksThresholdsAndCyclesInBothSystems() throws Exception {
+    LoadTrace trace = trace();
     Path svg = folder.resolve("load.svg");
-    ChartWriter.write(CrackChart.ofLoad(trace(), Theme.LIGHT), svg);
+    ChartWriter.write(CrackChart.ofLoad(trace, Theme.LIGHT), svg);
     assertThat(svg)
         .content(StandardCharsets.UTF_8)
         .contains(">first crack, left its line: 9.2")
@@ -146,20 +147,21 @@ class CrackChartTest {
         .containsPattern(">0\\.20 mm: 11\\.\\d\\d kN \\(25\\d\\d lbf\\)<")
         .containsPattern(">left by cycle 1: 0\\.0\\d\\d mm \\(0\\.00\\d\\d in\\)<")
         .contains(">Crack width, mm<", ">Crack width, in<");
-    XYPlot plot = CrackChart.ofLoad(trace(), Theme.LIGHT).getXYPlot();
+    XYPlot plot = CrackChart.ofLoad(trace, Theme.LIGHT).getXYPlot();
     assertThat(labels(plot)).containsExactly("Load, kN", "Load, lbf");
   }
 
   @Test
   void ofTime_splitBeam_marksHoldsAndHasTheLoadBelow() throws Exception {
+    LoadTrace trace = trace();
     Path svg = folder.resolve("time.svg");
-    ChartWriter.write(CrackChart.ofTime(trace(), Theme.DARK), svg);
+    ChartWriter.write(CrackChart.ofTime(trace, Theme.DARK), svg);
     assertThat(svg)
         .content(StandardCharsets.UTF_8)
         .containsPattern(">hold 1: creep 0\\.0\\d\\d mm \\(0\\.000\\d in\\)<")
         .contains(">Time since the start of the record, s<");
     CombinedDomainXYPlot both =
-        (CombinedDomainXYPlot) CrackChart.ofTime(trace(), Theme.DARK).getXYPlot();
+        (CombinedDomainXYPlot) CrackChart.ofTime(trace, Theme.DARK).getXYPlot();
     assertThat(labels((XYPlot) both.getSubplots().get(0)))
         .containsExactly("Crack width, mm", "Crack width, in");
     assertThat(labels((XYPlot) both.getSubplots().get(1))).containsExactly("Load, kN", "Load, lbf");

@@ -21,7 +21,8 @@ record NumberField(Unit unit, NumberFormat format, Words over) {
   private static final int MOST_DIGITS = 40;
 
   /** The quantities that load frames and gauges send. */
-  private static final List<Quantity> QUANTITIES = List.of(Quantity.FORCE, Quantity.LENGTH);
+  private static final List<Quantity> QUANTITIES =
+      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.STRAIN);
 
   static NumberField parse(TomlSection section) throws TomlException {
     section.allow(

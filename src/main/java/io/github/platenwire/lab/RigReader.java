@@ -22,6 +22,10 @@ final class RigReader {
 
   private static final double LONGEST_MILLIS = 600_000;
 
+  /** What a channel can measure. */
+  private static final List<Quantity> MEASURED =
+      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.STRAIN);
+
   private RigReader() {}
 
   static Rig parse(String text, String source, String fileName) throws TomlException {
@@ -79,7 +83,12 @@ final class RigReader {
         "zero-tolerance",
         "late-after-ms",
         "resolution",
-        "greatest-slope");
+        "greatest-slope",
+        "direction",
+        "under-load",
+        "gauge-length-mm",
+        "gauge-length-in",
+        "lever");
     String name = name(section);
     Quantity quantity = quantity(section);
     Unit unit = unit(section, quantity);
@@ -100,7 +109,8 @@ final class RigReader {
         within(section, "zero-tolerance", span * ZERO_TOLERANCE_PART, 0, span),
         within(section, "late-after-ms", LATE_AFTER_MILLIS, 1, LONGEST_MILLIS),
         positive(section, "resolution"),
-        positive(section, "greatest-slope"));
+        positive(section, "greatest-slope"),
+        MountReader.mount(section, quantity));
   }
 
   private static String name(TomlSection section) throws TomlException {
@@ -121,9 +131,10 @@ final class RigReader {
   }
 
   private static Quantity quantity(TomlSection section) throws TomlException {
-    String force = Quantity.FORCE.word();
-    String word = section.choice("quantity", force, Quantity.LENGTH.word());
-    return word.equals(force) ? Quantity.FORCE : Quantity.LENGTH;
+    String word =
+        section.choice(
+            "quantity", MEASURED.stream().map(Quantity::word).sorted().toArray(String[]::new));
+    return MEASURED.stream().filter(one -> one.word().equals(word)).findFirst().orElseThrow();
   }
 
   private static Unit unit(TomlSection section, Quantity quantity) throws TomlException {

@@ -2,6 +2,7 @@ package io.github.platenwire.method;
 
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -20,6 +21,7 @@ import java.util.OptionalDouble;
  *     reading, if known
  * @param delayMicros how long its device takes from measuring to sending, microseconds
  * @param microsPerByte time that one byte takes on its line, microseconds; 0 where there is none
+ * @param mount how a gauge sits on the specimen, where it is said
  */
 public record ChannelFacts(
     String name,
@@ -32,7 +34,8 @@ public record ChannelFacts(
     OptionalDouble greatestSlope,
     OptionalDouble calibrationPercent,
     long delayMicros,
-    double microsPerByte) {
+    double microsPerByte,
+    Optional<GaugeMount> mount) {
   /** A channel without a delay, on no serial line. */
   public ChannelFacts(
       String name,
@@ -55,7 +58,8 @@ public record ChannelFacts(
         greatestSlope,
         calibrationPercent,
         0,
-        0);
+        0,
+        Optional.empty());
   }
 
   /** The same channel with what is known of its device's delay and its line. */
@@ -71,6 +75,24 @@ public record ChannelFacts(
         greatestSlope,
         calibrationPercent,
         delay,
-        byteMicros);
+        byteMicros,
+        mount);
+  }
+
+  /** The same channel with what is known of how its gauge is mounted. */
+  public ChannelFacts mounted(Optional<GaugeMount> gauge) {
+    return new ChannelFacts(
+        name,
+        quantity,
+        unit,
+        rangeLow,
+        rangeHigh,
+        resolution,
+        zeroTolerance,
+        greatestSlope,
+        calibrationPercent,
+        delayMicros,
+        microsPerByte,
+        gauge);
   }
 }

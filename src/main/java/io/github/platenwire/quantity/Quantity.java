@@ -24,7 +24,9 @@ public enum Quantity {
   STIFFNESS("stiffness"),
   /** Base unit joule. */
   ENERGY("energy"),
-  /** A plain ratio; strain. */
+  /** Base unit one: change of a length over that length. */
+  STRAIN("strain"),
+  /** A plain ratio. */
   RATIO("ratio");
 
   private final String word;

@@ -3,33 +3,12 @@ package io.github.platenwire.method;
 import java.util.List;
 
 /** A method that follows a crack. Immutable; safe for any thread. */
-final class CrackMethod implements Method {
+final class CrackMethod extends NamedMethod {
   private final CrackRules rules;
-  private final String text;
 
   CrackMethod(CrackRules rules, String text) {
+    super(rules.name(), rules.title(), rules.standard(), text);
     this.rules = rules;
-    this.text = text;
-  }
-
-  @Override
-  public String name() {
-    return rules.name();
-  }
-
-  @Override
-  public String title() {
-    return rules.title();
-  }
-
-  @Override
-  public String standard() {
-    return rules.standard();
-  }
-
-  @Override
-  public String text() {
-    return text;
   }
 
   @Override
@@ -38,14 +17,7 @@ final class CrackMethod implements Method {
   }
 
   @Override
-  public MethodRun start(Specimen specimen, TestSetting setting) {
-    List<Objection> objections = examine(specimen, setting);
-    for (Objection objection : objections) {
-      if (objection.weight() == Weight.REFUSED) {
-        throw new IllegalArgumentException(
-            specimen.name() + " cannot be tested: " + objection.problem());
-      }
-    }
+  MethodRun run(Specimen specimen, TestSetting setting, List<Objection> objections) {
     return new CrackRun(rules, specimen, setting, objections);
   }
 }

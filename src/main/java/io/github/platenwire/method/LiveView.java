@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param band the method's band of the rate, if it has one
  * @param bandApplies whether the rate is judged at this moment
  * @param crack the crack, where one is followed
+ * @param chord the loading cycles, where a modulus is measured
  */
 public record LiveView(
     Phase phase,
@@ -29,8 +30,37 @@ public record LiveView(
     double rateMegapascalsPerSecond,
     Optional<RateBand> band,
     boolean bandApplies,
-    Optional<CrackPart> crack) {
-  /** A view without a crack. */
+    Optional<CrackPart> crack,
+    Optional<ChordPart> chord) {
+  /** A view of a crack. */
+  public LiveView(
+      Phase phase,
+      long seq,
+      long elapsedMicros,
+      double loadNewtons,
+      double peakNewtons,
+      double stressMegapascals,
+      double peakStressMegapascals,
+      double rateMegapascalsPerSecond,
+      Optional<RateBand> band,
+      boolean bandApplies,
+      Optional<CrackPart> crack) {
+    this(
+        phase,
+        seq,
+        elapsedMicros,
+        loadNewtons,
+        peakNewtons,
+        stressMegapascals,
+        peakStressMegapascals,
+        rateMegapascalsPerSecond,
+        band,
+        bandApplies,
+        crack,
+        Optional.empty());
+  }
+
+  /** A view of a load alone. */
   public LiveView(
       Phase phase,
       long seq,
@@ -69,7 +99,8 @@ public record LiveView(
         rateMegapascalsPerSecond,
         band,
         bandApplies,
-        crack.map(part -> part.beside(ghost, loadNewtons)));
+        crack.map(part -> part.beside(ghost, loadNewtons)),
+        chord);
   }
 
   /** How far a test is. */

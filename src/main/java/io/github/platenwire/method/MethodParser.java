@@ -11,6 +11,7 @@ final class MethodParser {
   private static final String FORMAT = "platenwire-method 1";
   private static final String SPLIT_BEAM = "split-beam";
   private static final String NOTCHED_BEAM = "notched-beam";
+  private static final String MODULUS = "modulus-cylinder";
 
   private MethodParser() {}
 
@@ -24,6 +25,7 @@ final class MethodParser {
     }
     return switch (kind) {
       case SPLIT_BEAM -> new CrackMethod(SplitBeamParser.parse(file), text);
+      case MODULUS -> new ModulusMethod(ModulusParser.parse(file), text);
       case NOTCHED_BEAM -> new CrackMethod(NotchedBeamParser.parse(file), text);
       default -> throw file.error("kind", "nobody reads methods of kind '" + kind + "'");
     };
@@ -32,7 +34,7 @@ final class MethodParser {
   private static String[] kinds() {
     return Stream.concat(
             Arrays.stream(StrengthParser.Kind.values()).map(StrengthParser.Kind::word),
-            Stream.of(NOTCHED_BEAM, SPLIT_BEAM))
+            Stream.of(MODULUS, NOTCHED_BEAM, SPLIT_BEAM))
         .toArray(String[]::new);
   }
 }

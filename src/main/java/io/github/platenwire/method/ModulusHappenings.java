@@ -5,15 +5,13 @@ import io.github.platenwire.live.ChordListener;
 import io.github.platenwire.live.ZeroFinder;
 import io.github.platenwire.method.MethodRun.Happening;
 import io.github.platenwire.quantity.Unit;
-import java.util.ArrayList;
 import java.util.List;
 
 /** Turns what loading cycles come to into the texts of event rows. Not thread-safe. */
 final class ModulusHappenings implements ChordListener {
-  private final Unit unit;
+  private final HappeningQueue queue;
   private final double area;
   private final double strength;
-  private List<Happening> happenings = List.of();
   private double lastMegapascals = Double.NaN;
   private int lastCycle;
 
@@ -25,32 +23,21 @@ final class ModulusHappenings implements ChordListener {
    * @param strength of the companions, megapascals
    */
   ModulusHappenings(Unit unit, double area, double strength) {
-    this.unit = unit;
+    queue = new HappeningQueue(unit);
     this.area = area;
     this.strength = strength;
   }
 
   List<Happening> take() {
-    List<Happening> taken = happenings;
-    happenings = List.of();
-    return taken;
+    return queue.take();
   }
 
   private void happen(String text, boolean force) {
-    if (happenings.isEmpty()) {
-      happenings = new ArrayList<>();
-    }
-    happenings.add(new Happening(text, force));
+    queue.add(text, force);
   }
 
   void zeroSettled(ZeroFinder zero) {
-    String word =
-        switch (zero.state()) {
-          case QUIET -> "zero ";
-          case SHORT -> "zero short ";
-          case NONE, SEEKING -> "zero missing ";
-        };
-    happen(word + load(zero.zero()) + " n=" + zero.readings(), false);
+    queue.addZero(zero);
   }
 
   void loading() {
@@ -111,7 +98,7 @@ final class ModulusHappenings implements ChordListener {
   }
 
   private String load(double newtons) {
-    return "load=" + BothUnits.plain(unit.fromBase(newtons)) + " unit=" + unit.symbol();
+    return "load=" + queue.inUnit(newtons);
   }
 
   private static String strain(double strain) {

@@ -33,9 +33,6 @@ final class RateParser {
         "to-share-of-peak",
         "required-share",
         "constant-within-percent");
-    boolean minutes = per.equals(MINUTE);
-    Unit unit = minutes ? Unit.MEGAPASCAL_PER_MINUTE : Unit.MEGAPASCAL_PER_SECOND;
-    Unit inchPoundUnit = minutes ? Unit.PSI_PER_MINUTE : Unit.PSI_PER_SECOND;
     Numbers table = new Numbers(section);
     List<StrengthRules.Band> bands = bands(section, rounding);
     double from = table.within("from-share-of-peak", 0, 1);
@@ -48,22 +45,27 @@ final class RateParser {
         section.has("constant-within-percent")
             ? OptionalDouble.of(table.positive("constant-within-percent"))
             : OptionalDouble.empty(),
-        unit,
-        inchPoundUnit);
+        unit(per),
+        inchPoundUnit(per));
+  }
+
+  private static Unit unit(String per) {
+    return per.equals(MINUTE) ? Unit.MEGAPASCAL_PER_MINUTE : Unit.MEGAPASCAL_PER_SECOND;
+  }
+
+  private static Unit inchPoundUnit(String per) {
+    return per.equals(MINUTE) ? Unit.PSI_PER_MINUTE : Unit.PSI_PER_SECOND;
   }
 
   /** One band for each system of units in which the table has one, SI first. */
   static List<StrengthRules.Band> bands(TomlSection section, Numbers rounding)
       throws TomlException {
     String per = per(section);
-    boolean minutes = per.equals(MINUTE);
-    Unit unit = minutes ? Unit.MEGAPASCAL_PER_MINUTE : Unit.MEGAPASCAL_PER_SECOND;
-    Unit inchPoundUnit = minutes ? Unit.PSI_PER_MINUTE : Unit.PSI_PER_SECOND;
     Numbers table = new Numbers(section);
     List<StrengthRules.Band> bands = new ArrayList<>();
-    bands.add(band(table, "mpa-per-" + per, unit, rounding));
+    bands.add(band(table, "mpa-per-" + per, unit(per), rounding));
     if (section.has("low-psi-per-" + per)) {
-      bands.add(band(table, "psi-per-" + per, inchPoundUnit, rounding));
+      bands.add(band(table, "psi-per-" + per, inchPoundUnit(per), rounding));
     }
     return List.copyOf(bands);
   }

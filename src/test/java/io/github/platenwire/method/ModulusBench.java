@@ -115,24 +115,13 @@ final class ModulusBench {
     List<BeamReadings> streams =
         devices.stream().map(device -> new BeamReadings(truth, device, seed)).toList();
     List<FrameDecoder> decoders = devices.stream().map(d -> definition(d).newDecoder()).toList();
-    BeamReadings.Reading[] heads = new BeamReadings.Reading[streams.size()];
-    while (run.ending().isEmpty()) {
-      int next = -1;
-      for (int i = 0; i < heads.length; i++) {
-        if (heads[i] == null && streams.get(i).hasNext()) {
-          heads[i] = streams.get(i).next();
-        }
-        if (heads[i] != null && (next < 0 || heads[i].sentNanos() < heads[next].sentNanos())) {
-          next = i;
-        }
-      }
-      if (next < 0) {
-        break;
-      }
-      byte[] line = streams.get(next).line(heads[next]);
-      decoders.get(next).accept(line, 0, line.length, heads[next].sentNanos(), new Into(next));
-      heads[next] = null;
-    }
+    SendingOrder.run(
+        streams,
+        () -> run.ending().isPresent(),
+        (device, reading) -> {
+          byte[] line = streams.get(device).line(reading);
+          decoders.get(device).accept(line, 0, line.length, reading.sentNanos(), new Into(device));
+        });
     return this;
   }
 

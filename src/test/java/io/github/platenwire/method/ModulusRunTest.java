@@ -6,12 +6,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
-import com.sun.management.ThreadMXBean;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
-import java.lang.management.ManagementFactory;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -25,25 +23,27 @@ class ModulusRunTest {
   private static final double AREA = Math.PI * 150 * 150 / 4;
   private static final long INTERVAL_MICROS = 50_000;
 
-  /**
-   * ASTM C469 example (computed outside this program): strength 30 MPa, S2 12.0 MPa, S1 2.0 MPa at
-   * 50 microstrain, 450 microstrain at S2 give 25 000 MPa. This is the straight line through both
-   * points; below 0.75 MPa it has no strain.
-   */
-  private static final DoubleUnaryOperator EXAMPLE = stress -> Math.max(0, stress - 0.75) / 0.025;
-
   private static final GaugeMount PLAIN = GaugeMount.PLAIN;
   private static final GaugeMount ACROSS = new GaugeMount(true, true, OptionalDouble.empty(), 1);
 
   private final List<String> happenings = new ArrayList<>();
   private MethodRun run = start(specimen(30), load(), strain(PLAIN));
-  private DoubleUnaryOperator curve = EXAMPLE;
+  private DoubleUnaryOperator curve = ModulusRunTest::example;
   private DoubleUnaryOperator reading = microstrain -> microstrain;
   private double poisson = Double.NaN;
   private double stress;
   private long micros;
   private long seq;
   private LiveView between = run.view();
+
+  /**
+   * ASTM C469 example (computed outside this program): strength 30 MPa, S2 12.0 MPa, S1 2.0 MPa at
+   * 50 microstrain, 450 microstrain at S2 give 25 000 MPa. This is the straight line through both
+   * points; below 0.75 MPa it has no strain.
+   */
+  private static double example(double stress) {
+    return Math.max(0, stress - 0.75) / 0.025;
+  }
 
   private static Specimen specimen(double strength) {
     return new Bench.SpecimenBuilder()
@@ -245,9 +245,9 @@ class ModulusRunTest {
   @Test
   void finish_firstCycleSlack_isNotInTheMean() {
     hold(3);
-    curve = stress -> EXAMPLE.applyAsDouble(stress) * 1.2;
+    curve = stress -> example(stress) * 1.2;
     to(12.3, 0.25).hold(0.5).to(0, 1).hold(2);
-    curve = EXAMPLE;
+    curve = ModulusRunTest::example;
     to(12.3, 0.25).hold(0.5).to(0, 1).hold(2).to(12.3, 0.25).hold(0.5).to(0, 1).hold(2);
     MethodResult result = run.finish();
     assertThat(figure(result, "modulus-cycle-1").exact()).isLessThan(21_500);
@@ -313,7 +313,7 @@ class ModulusRunTest {
   @Test
   void finish_cyclesThatDiffer_isADeparture() {
     hold(3).to(12.3, 0.25).hold(0.5).to(0, 1).hold(2).to(12.3, 0.25).hold(0.5).to(0, 1).hold(2);
-    curve = stress -> EXAMPLE.applyAsDouble(stress) * 1.1;
+    curve = stress -> example(stress) * 1.1;
     to(12.3, 0.25).hold(0.5).to(0, 1).hold(2);
     assertThat(check(run.finish(), "agreement").met()).isFalse();
   }
@@ -388,14 +388,7 @@ class ModulusRunTest {
   @Test
   void reading_betweenTheMarks_allocatesNothing() {
     ramp(0, 60_000);
-    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
-    long thread = Thread.currentThread().getId();
-    threads.getThreadAllocatedBytes(thread);
-    long empty = threads.getThreadAllocatedBytes(thread);
-    long cost = threads.getThreadAllocatedBytes(thread) - empty;
-    long before = threads.getThreadAllocatedBytes(thread);
-    ramp(60_000, 110_000);
-    long allocated = threads.getThreadAllocatedBytes(thread) - before - cost;
+    long allocated = Allocated.by(() -> ramp(60_000, 110_000));
     // fifty thousand readings of each channel; one small object each would be over a megabyte
     assertThat(allocated).isLessThan(1000);
     assertThat(run.view().chord().orElseThrow().next()).isEqualTo(ChordPart.Next.SECOND_MARK);
@@ -406,7 +399,7 @@ class ModulusRunTest {
     for (int i = from; i < to; i++) {
       double now = Math.max(0, i - 2000) * 1e-4;
       run.reading(2L * i + 1, i * 1000L, 0, now * AREA / 1000, Quality.OK);
-      run.reading(2L * i + 2, i * 1000L, 1, EXAMPLE.applyAsDouble(now), Quality.OK);
+      run.reading(2L * i + 2, i * 1000L, 1, example(now), Quality.OK);
       run.takeHappenings();
     }
   }

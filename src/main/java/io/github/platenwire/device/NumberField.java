@@ -22,7 +22,7 @@ record NumberField(Unit unit, NumberFormat format, Words over) {
 
   /** The quantities that load frames, gauges and balances send. */
   private static final List<Quantity> QUANTITIES =
-      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.MASS);
+      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.STRAIN, Quantity.MASS);
 
   static NumberField parse(TomlSection section) throws TomlException {
     section.allow(

@@ -3,18 +3,22 @@ package io.github.platenwire.emulate;
 import java.util.Optional;
 
 /**
- * One device of a beam test: how often it reads, how far off it is, what goes wrong. Immutable.
+ * One device of a test with gauges: how often it reads, how far off it is, what goes wrong.
+ * Immutable.
  *
+ * @param shows what it reads
  * @param face 0 or 1 for a gauge on that face; -1 for the load
  * @param rateHertz readings a second
- * @param noise standard deviation, newtons or millimetres
- * @param step smallest step that it shows, newtons or millimetres; 0 for all digits of its line
- * @param zero what it shows at rest, newtons or millimetres
+ * @param noise standard deviation, newtons, millimetres or microstrain
+ * @param step smallest step that it shows, newtons, millimetres or microstrain; 0 for all digits of
+ *     its line
+ * @param zero what it shows at rest, newtons, millimetres or microstrain
  * @param scale its calibration's error as a factor
  * @param delayNanos from measuring to sending
  * @param fault what goes wrong with it, if anything
  */
 public record BeamDevice(
+    Shows shows,
     int face,
     double rateHertz,
     double noise,
@@ -31,36 +35,70 @@ public record BeamDevice(
 
   /** A load indicator. */
   public static BeamDevice load(double rateHertz, double noiseNewtons, double stepNewtons) {
-    return new BeamDevice(-1, rateHertz, noiseNewtons, stepNewtons, 25, 1, 0, Optional.empty());
+    return new BeamDevice(
+        Shows.LOAD, -1, rateHertz, noiseNewtons, stepNewtons, 25, 1, 0, Optional.empty());
   }
 
   /** A gauge on a face. */
   public static BeamDevice gauge(
       int face, double rateHertz, double noiseMillimetres, double stepMillimetres) {
     return new BeamDevice(
-        face, rateHertz, noiseMillimetres, stepMillimetres, 0.1, 1, 0, Optional.empty());
+        Shows.LENGTH,
+        face,
+        rateHertz,
+        noiseMillimetres,
+        stepMillimetres,
+        0.1,
+        1,
+        0,
+        Optional.empty());
+  }
+
+  /** A gauge that reads strain, microstrain. */
+  public static BeamDevice strain(
+      int face, double rateHertz, double noiseMicrostrain, double stepMicrostrain) {
+    return new BeamDevice(
+        Shows.STRAIN,
+        face,
+        rateHertz,
+        noiseMicrostrain,
+        stepMicrostrain,
+        -12.5,
+        1,
+        0,
+        Optional.empty());
   }
 
   /** The same with an error of its calibration. */
   public BeamDevice scaled(double newScale) {
-    return new BeamDevice(face, rateHertz, noise, step, zero, newScale, delayNanos, fault);
+    return new BeamDevice(shows, face, rateHertz, noise, step, zero, newScale, delayNanos, fault);
   }
 
   /** The same with a delay. */
   public BeamDevice delayed(long newDelayNanos) {
-    return new BeamDevice(face, rateHertz, noise, step, zero, scale, newDelayNanos, fault);
+    return new BeamDevice(shows, face, rateHertz, noise, step, zero, scale, newDelayNanos, fault);
   }
 
   /** The same with something going wrong at a moment. */
   public BeamDevice failing(Kind kind, double seconds) {
     Fault newFault = new Fault(kind, seconds);
     return new BeamDevice(
-        face, rateHertz, noise, step, zero, scale, delayNanos, Optional.of(newFault));
+        shows, face, rateHertz, noise, step, zero, scale, delayNanos, Optional.of(newFault));
   }
 
   /** Whether it reads the load. */
   public boolean isLoad() {
-    return face < 0;
+    return shows == Shows.LOAD;
+  }
+
+  /** What a device reads. */
+  public enum Shows {
+    /** Newtons, sent in kN. */
+    LOAD,
+    /** Millimetres. */
+    LENGTH,
+    /** Microstrain. */
+    STRAIN
   }
 
   /** Something that goes wrong from a moment on. */

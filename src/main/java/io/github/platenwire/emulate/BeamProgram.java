@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What an emulated frame does to a beam: loads and unloads at set rates, and holds. Built step by
- * step, then only read. Not thread-safe while it is built.
+ * What an emulated frame does to a specimen: loads and unloads at set rates, and holds. Built step
+ * by step, then only read. Not thread-safe while it is built.
  */
 public final class BeamProgram {
   private final List<Corner> corners = new ArrayList<>();
@@ -41,6 +41,31 @@ public final class BeamProgram {
 
   private Corner last() {
     return corners.get(corners.size() - 1);
+  }
+
+  private int upper(double at) {
+    int i = 1;
+    while (i < corners.size() - 1 && corners.get(i).seconds() < at) {
+      i++;
+    }
+    return i;
+  }
+
+  /** Load at a moment, newtons. */
+  public double loadAt(double at) {
+    int i = upper(at);
+    return loadBetween(corners.get(i - 1), corners.get(i), at);
+  }
+
+  private static double loadBetween(Corner from, Corner to, double at) {
+    double span = to.seconds() - from.seconds();
+    double share = span == 0 ? 1 : Math.max(0, Math.min(1, (at - from.seconds()) / span));
+    return from.newtons() + (to.newtons() - from.newtons()) * share;
+  }
+
+  /** Greatest load up to a moment, newtons. */
+  double greatestUpTo(double at) {
+    return Math.max(corners.get(upper(at) - 1).greatest(), loadAt(at));
   }
 
   List<Corner> corners() {

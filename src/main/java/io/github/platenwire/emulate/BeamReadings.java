@@ -8,16 +8,16 @@ import java.util.Random;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What one device of a beam test reads and sends, made while it is asked for: the same truth,
- * device and seed give the same readings. Lines are {@code +012.34 kN} and {@code +0.1234 mm}, each
- * ended by CR and LF. Not thread-safe.
+ * What one device of a test with gauges reads and sends, made while it is asked for: the same
+ * truth, device and seed give the same readings. Lines are {@code +012.34 kN}, {@code +0.1234 mm}
+ * and {@code +0123.4 um/m}, each ended by CR and LF. Not thread-safe.
  */
 public final class BeamReadings implements Iterator<BeamReadings.Reading> {
   private static final double FALL_MILLIMETRES = -2.5;
   private static final double JUMP_MILLIMETRES = 0.5;
   private static final double END_MILLIMETRES = 5.5;
 
-  private final BeamTruth truth;
+  private final GaugedTruth truth;
   private final BeamDevice device;
   private final Random random;
   private double seconds;
@@ -28,12 +28,12 @@ public final class BeamReadings implements Iterator<BeamReadings.Reading> {
    * One reading.
    *
    * @param sentNanos when it is sent, since the start of the program
-   * @param value newtons or millimetres as shown
+   * @param value newtons, millimetres or microstrain as shown
    */
   public record Reading(long sentNanos, double value) {}
 
   /** Starts at the program's start. */
-  public BeamReadings(BeamTruth truth, BeamDevice device, long seed) {
+  public BeamReadings(GaugedTruth truth, BeamDevice device, long seed) {
     this.truth = truth;
     this.device = device;
     random = new Random(seed * 0x9E3779B97F4A7C15L + device.face());
@@ -97,9 +97,11 @@ public final class BeamReadings implements Iterator<BeamReadings.Reading> {
   /** A reading as the line that its device sends. */
   public byte[] line(Reading reading) {
     String text =
-        device.isLoad()
-            ? String.format(Locale.ROOT, "%+08.3f kN\r\n", reading.value() / 1000)
-            : String.format(Locale.ROOT, "%+07.4f mm\r\n", reading.value());
+        switch (device.shows()) {
+          case LOAD -> String.format(Locale.ROOT, "%+08.3f kN\r\n", reading.value() / 1000);
+          case LENGTH -> String.format(Locale.ROOT, "%+07.4f mm\r\n", reading.value());
+          case STRAIN -> String.format(Locale.ROOT, "%+07.1f um/m\r\n", reading.value());
+        };
     return text.getBytes(StandardCharsets.US_ASCII);
   }
 

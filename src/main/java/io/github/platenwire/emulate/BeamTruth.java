@@ -4,18 +4,20 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 
 /** The true load and crack of an emulated beam at any moment of a program. Not thread-safe. */
-public final class BeamTruth {
+public final class BeamTruth implements GaugedTruth {
   private static final double SEARCH_SECONDS = 0.05;
   private static final int HALVINGS = 50;
 
   private final EmulatedBeam beam;
   private final List<BeamProgram.Corner> corners;
   private final List<BeamProgram.Hold> holds;
+  private final BeamProgram program;
   private final double seconds;
 
   /** A beam under a program. */
   public BeamTruth(EmulatedBeam beam, BeamProgram program) {
     this.beam = beam;
+    this.program = program;
     corners = List.copyOf(program.corners());
     holds = List.copyOf(program.holds());
     seconds = program.seconds();
@@ -26,7 +28,7 @@ public final class BeamTruth {
     return beam;
   }
 
-  /** How long the program takes. */
+  @Override
   public double seconds() {
     return seconds;
   }
@@ -36,36 +38,16 @@ public final class BeamTruth {
     return corners.get(corners.size() - 1).greatest();
   }
 
-  private int upper(double at) {
-    int i = 1;
-    while (i < corners.size() - 1 && corners.get(i).seconds() < at) {
-      i++;
-    }
-    return i;
-  }
-
-  /** Load at a moment, newtons. */
+  @Override
   public double loadAt(double at) {
-    int i = upper(at);
-    return loadBetween(corners.get(i - 1), corners.get(i), at);
-  }
-
-  private static double loadBetween(BeamProgram.Corner from, BeamProgram.Corner to, double at) {
-    double span = to.seconds() - from.seconds();
-    double share = span == 0 ? 1 : Math.max(0, Math.min(1, (at - from.seconds()) / span));
-    return from.newtons() + (to.newtons() - from.newtons()) * share;
-  }
-
-  private double greatestUpTo(double at) {
-    int i = upper(at);
-    return Math.max(corners.get(i - 1).greatest(), loadAt(at));
+    return program.loadAt(at);
   }
 
   /** Creep grows in proportion to time in holds above half the greatest load so far. */
   private double creepUpTo(double at) {
     double creep = 0;
     for (BeamProgram.Hold hold : holds) {
-      if (hold.from() < at && hold.newtons() >= greatestUpTo(hold.from()) / 2) {
+      if (hold.from() < at && hold.newtons() >= program.greatestUpTo(hold.from()) / 2) {
         double share = Math.min(1, (at - hold.from()) / (hold.to() - hold.from()));
         creep += beam.creepShare() * beam.firstWidth(hold.newtons()) * share;
       }
@@ -75,13 +57,14 @@ public final class BeamTruth {
 
   /** Mean width of the crack at a moment, millimetres, elastic stretch not in it. */
   public double widthAt(double at) {
-    double greatest = greatestUpTo(at);
+    double greatest = program.greatestUpTo(at);
     double first = beam.firstWidth(greatest) + creepUpTo(at);
     double share = greatest > 0 ? loadAt(at) / greatest : 0;
     return first * (beam.residualShare() + (1 - beam.residualShare()) * share);
   }
 
   /** What a gauge on a face sees, 0 or 1, millimetres, its zero not in it. */
+  @Override
   public double openingAt(int face, double at) {
     double stretch = face == 0 ? beam.stretchA() : beam.stretchB();
     double sign = face == 0 ? 1 : -1;

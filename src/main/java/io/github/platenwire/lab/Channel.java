@@ -2,6 +2,7 @@ package io.github.platenwire.lab;
 
 import io.github.platenwire.calibration.CorrectionKind;
 import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.method.GaugeMount;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import java.util.Optional;
@@ -26,6 +27,7 @@ import java.util.OptionalDouble;
  * @param resolution smallest step, in {@code unit}, if known
  * @param greatestSlope greatest rate of change that the machine can produce, in {@code unit} a
  *     second, if known
+ * @param mount how a gauge sits on the specimen, if the rig file says so
  */
 public record Channel(
     String name,
@@ -42,7 +44,8 @@ public record Channel(
     double zeroTolerance,
     double lateAfterMillis,
     OptionalDouble resolution,
-    OptionalDouble greatestSlope) {
+    OptionalDouble greatestSlope,
+    Optional<GaugeMount> mount) {
 
   /**
    * What a method may know of this channel.
@@ -66,6 +69,7 @@ public record Channel(
             calibrated
                 .filter(known -> known.expandedUncertaintyPercent().isPresent())
                 .map(known -> known.residualPercent(known.fit(correction)))
-                .orElse(OptionalDouble.empty()));
+                .orElse(OptionalDouble.empty()))
+        .mounted(mount);
   }
 }

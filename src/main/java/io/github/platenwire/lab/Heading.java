@@ -54,10 +54,14 @@ final class Heading {
     }
     for (Measure measure : Measure.values()) {
       if (measure != Measure.DIAMETER) {
-        measure.units().forEach(unit -> known.add(measure.word() + "_" + unit.symbol()));
+        measure.units().forEach(unit -> known.add(measure.word() + "_" + suffix(unit)));
       }
     }
     return Set.copyOf(known);
+  }
+
+  private static String suffix(Unit unit) {
+    return Names.lower(unit.symbol());
   }
 
   /** The columns in order. */
@@ -133,7 +137,7 @@ final class Heading {
   }
 
   private static Optional<Unit> unit(Measure measure, String symbol) {
-    return measure.units().stream().filter(unit -> unit.symbol().equals(symbol)).findFirst();
+    return measure.units().stream().filter(unit -> suffix(unit).equals(symbol)).findFirst();
   }
 
   private static String right(String word) {

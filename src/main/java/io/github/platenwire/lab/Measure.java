@@ -38,7 +38,9 @@ enum Measure {
   /** Cover of a bar, 2 to 500 mm. */
   COVER(Dimension.COVER, 2, 500),
   /** Angle of a wedge, 1 to 120 degrees. */
-  WEDGE_ANGLE(Dimension.WEDGE_ANGLE, 1, 120);
+  WEDGE_ANGLE(Dimension.WEDGE_ANGLE, 1, 120),
+  /** Strength of companions, 1 to 300 MPa. */
+  COMPANION_STRENGTH(Dimension.COMPANION_STRENGTH, 1, 300);
 
   /**
    * How far two columns may differ that give the same in two units, as a part of the value: twice

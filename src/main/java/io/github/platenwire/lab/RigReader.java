@@ -22,9 +22,9 @@ final class RigReader {
 
   private static final double LONGEST_MILLIS = 600_000;
 
-  /** What channels measure. */
+  /** What a channel can measure. */
   private static final List<Quantity> MEASURED =
-      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.MASS);
+      List.of(Quantity.FORCE, Quantity.LENGTH, Quantity.STRAIN, Quantity.MASS);
 
   private RigReader() {}
 
@@ -83,7 +83,12 @@ final class RigReader {
         "zero-tolerance",
         "late-after-ms",
         "resolution",
-        "greatest-slope");
+        "greatest-slope",
+        "direction",
+        "under-load",
+        "gauge-length-mm",
+        "gauge-length-in",
+        "lever");
     String name = name(section);
     Quantity quantity = quantity(section);
     Unit unit = unit(section, quantity);
@@ -104,7 +109,8 @@ final class RigReader {
         within(section, "zero-tolerance", span * ZERO_TOLERANCE_PART, 0, span),
         within(section, "late-after-ms", LATE_AFTER_MILLIS, 1, LONGEST_MILLIS),
         positive(section, "resolution"),
-        positive(section, "greatest-slope"));
+        positive(section, "greatest-slope"),
+        MountReader.mount(section, quantity));
   }
 
   private static String name(TomlSection section) throws TomlException {
@@ -126,7 +132,8 @@ final class RigReader {
 
   private static Quantity quantity(TomlSection section) throws TomlException {
     String word =
-        section.choice("quantity", MEASURED.stream().map(Quantity::word).toArray(String[]::new));
+        section.choice(
+            "quantity", MEASURED.stream().map(Quantity::word).sorted().toArray(String[]::new));
     return MEASURED.stream().filter(one -> one.word().equals(word)).findFirst().orElseThrow();
   }
 

@@ -90,7 +90,7 @@ public final class CrackFeed {
     this.listener = listener;
     health = new GaugeHealth(settings.gauges());
     tracker = new CrackTracker(settings, health, listener);
-    alignment = alignment(loadLine, gaugeLines, tracker);
+    alignment = alignment(loadLine, gaugeLines, tracker::accept);
     loadTiming = timing(loadLine, this::load);
     loadZero = new ZeroSearch(zeroRule.quietNewtons(), zeroRule.windowMicros());
     gaugeTimings = new LineTiming[gaugeLines.size()];
@@ -106,12 +106,12 @@ public final class CrackFeed {
     }
   }
 
-  private static LineTiming timing(Line line, LineTiming.Sink sink) {
+  static LineTiming timing(Line line, LineTiming.Sink sink) {
     int burst = LEAST_BURST + readingsIn(line.burstMicros());
     return new LineTiming(line.microsPerByte(), line.delayMicros(), burst, sink);
   }
 
-  private static Alignment alignment(Line load, List<Line> gauges, CrackTracker tracker) {
+  static Alignment alignment(Line load, List<Line> gauges, Alignment.Sink sink) {
     List<Alignment.GaugeLine> lines = new ArrayList<>();
     long longest = 0;
     long loadLag = load.lagMicros() + load.gapMicros();
@@ -121,7 +121,7 @@ public final class CrackFeed {
       longest = Math.max(longest, line.lagMicros() + line.gapMicros());
     }
     int waiting = 2 * LEAST_BURST + 2 * readingsIn(longest);
-    return new Alignment(lines, loadLag, waiting, tracker::accept);
+    return new Alignment(lines, loadLag, waiting, sink);
   }
 
   private static int readingsIn(long micros) {

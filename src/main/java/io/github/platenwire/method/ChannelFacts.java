@@ -2,6 +2,7 @@ package io.github.platenwire.method;
 
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -21,6 +22,7 @@ import java.util.OptionalDouble;
  * @param correctionPercent what the correction leaves over at the calibrated values, likewise
  * @param delayMicros how long its device takes from measuring to sending, microseconds
  * @param microsPerByte time that one byte takes on its line, microseconds; 0 where there is none
+ * @param mount how a gauge sits on the specimen, where it is said
  */
 public record ChannelFacts(
     String name,
@@ -34,7 +36,8 @@ public record ChannelFacts(
     OptionalDouble calibrationPercent,
     OptionalDouble correctionPercent,
     long delayMicros,
-    double microsPerByte) {
+    double microsPerByte,
+    Optional<GaugeMount> mount) {
   /** A channel without a delay, on no serial line. */
   public ChannelFacts(
       String name,
@@ -58,7 +61,8 @@ public record ChannelFacts(
         calibrationPercent,
         OptionalDouble.empty(),
         0,
-        0);
+        0,
+        Optional.empty());
   }
 
   /** The same channel with what is known of its device's delay and its line. */
@@ -75,7 +79,26 @@ public record ChannelFacts(
         calibrationPercent,
         correctionPercent,
         delay,
-        byteMicros);
+        byteMicros,
+        mount);
+  }
+
+  /** The same channel with what is known of how its gauge is mounted. */
+  public ChannelFacts mounted(Optional<GaugeMount> gauge) {
+    return new ChannelFacts(
+        name,
+        quantity,
+        unit,
+        rangeLow,
+        rangeHigh,
+        resolution,
+        zeroTolerance,
+        greatestSlope,
+        calibrationPercent,
+        correctionPercent,
+        delayMicros,
+        microsPerByte,
+        gauge);
   }
 
   /** The same channel with what its correction leaves over, in percent (k = 2), if known. */
@@ -92,6 +115,7 @@ public record ChannelFacts(
         calibrationPercent,
         newCorrectionPercent,
         delayMicros,
-        microsPerByte);
+        microsPerByte,
+        mount);
   }
 }

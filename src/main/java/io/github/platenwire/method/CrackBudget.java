@@ -12,60 +12,18 @@ import java.util.List;
  * within +/- a has the standard uncertainty a / sqrt 3 (JCGM 100, 4.3.7). Immutable.
  */
 final class CrackBudget {
-  private static final double ROOT_3 = Math.sqrt(3);
   private static final double COVERAGE = 2;
 
-  private static final String RESIDUAL = ": calibration certificate, residual of its correction";
-
-  private final Share load;
-  private final Share gauge;
-
-  /**
-   * A calibration as relative standard uncertainties.
-   *
-   * @param scale of the certificate, or of the limit in its place
-   * @param words what that is
-   * @param residual of what the correction leaves over
-   * @param residualWords what that is
-   */
-  private record Share(double scale, String words, double residual, String residualWords) {
-    double relative() {
-      return Math.hypot(scale, residual);
-    }
-
-    /** A line for each, of what they are worth in a figure. */
-    void addTo(List<UncertaintyBudget.Line> lines, double worth) {
-      add(lines, words, scale * worth);
-      add(lines, residualWords, residual * worth);
-    }
-  }
+  private final CalibrationShare load;
+  private final CalibrationShare gauge;
 
   CrackBudget(CrackRules rules, LoadChannel channel, List<GaugeChannel> gauges) {
-    load = share("load", List.of(channel.facts()), rules.machineAccuracyPercent());
+    load = CalibrationShare.of("load", List.of(channel.facts()), rules.machineAccuracyPercent());
     gauge =
-        share(
+        CalibrationShare.of(
             "gauges",
             gauges.stream().map(GaugeChannel::facts).toList(),
             rules.gauge().accuracyPercent());
-  }
-
-  private static Share share(String name, List<ChannelFacts> channels, double limitPercent) {
-    double worst = 0;
-    double residual = 0;
-    boolean known = true;
-    for (ChannelFacts channel : channels) {
-      known &= channel.calibrationPercent().isPresent();
-      worst = Math.max(worst, channel.calibrationPercent().orElse(0));
-      residual = Math.max(residual, channel.correctionPercent().orElse(0) / 100 / COVERAGE);
-    }
-    return known
-        ? new Share(
-            worst / 100 / COVERAGE, name + ": calibration certificate", residual, name + RESIDUAL)
-        : new Share(
-            limitPercent / 100 / ROOT_3,
-            name + ": no certificate, limit of " + BothUnits.plain(limitPercent) + " %",
-            residual,
-            name + RESIDUAL);
   }
 
   /**

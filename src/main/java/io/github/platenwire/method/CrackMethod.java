@@ -4,35 +4,14 @@ import java.util.List;
 import java.util.Set;
 
 /** A method that follows a crack. Immutable; safe for any thread. */
-final class CrackMethod implements Method {
+final class CrackMethod extends NamedMethod {
   private final CrackRules rules;
   private final Set<AfterTest> ask;
-  private final String text;
 
   CrackMethod(CrackRules rules, Set<AfterTest> ask, String text) {
+    super(rules.name(), rules.title(), rules.standard(), text);
     this.rules = rules;
     this.ask = ask;
-    this.text = text;
-  }
-
-  @Override
-  public String name() {
-    return rules.name();
-  }
-
-  @Override
-  public String title() {
-    return rules.title();
-  }
-
-  @Override
-  public String standard() {
-    return rules.standard();
-  }
-
-  @Override
-  public String text() {
-    return text;
   }
 
   @Override
@@ -46,14 +25,7 @@ final class CrackMethod implements Method {
   }
 
   @Override
-  public MethodRun start(Specimen specimen, TestSetting setting) {
-    List<Objection> objections = examine(specimen, setting);
-    for (Objection objection : objections) {
-      if (objection.weight() == Weight.REFUSED) {
-        throw new IllegalArgumentException(
-            specimen.name() + " cannot be tested: " + objection.problem());
-      }
-    }
+  MethodRun run(Specimen specimen, TestSetting setting, List<Objection> objections) {
     return new CrackRun(rules, specimen, setting, objections);
   }
 }

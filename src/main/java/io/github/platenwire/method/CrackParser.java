@@ -92,7 +92,7 @@ final class CrackParser {
     return Math.round(seconds * MICROS);
   }
 
-  private CrackRules.Timing timing() throws TomlException {
+  CrackRules.Timing timing() throws TomlException {
     Numbers table =
         table("alignment", "gap-seconds", "burst-seconds", "timing-seconds", "smooth-seconds");
     return new CrackRules.Timing(

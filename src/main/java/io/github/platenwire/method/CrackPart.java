@@ -31,7 +31,8 @@ public record CrackPart(
     Optional<Next> next,
     boolean firstLoading,
     String state,
-    Optional<Beside> ghost) {
+    Optional<Beside> ghost)
+    implements LiveView.LivePart {
   /** Makes the list immutable. */
   public CrackPart {
     gauges = List.copyOf(gauges);

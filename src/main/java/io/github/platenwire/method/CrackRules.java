@@ -71,7 +71,15 @@ record CrackRules(
       double tolerancePercent,
       double measuring,
       List<OpeningRates.Band> rates,
-      double rateTolerancePercent) {}
+      double rateTolerancePercent,
+      Optional<Deflection> deflection) {}
+
+  /** Deflection in the middle of the span as a straight line over the opening. */
+  record Deflection(double perOpening, double millimetres) {
+    double at(double opening) {
+      return perOpening * opening + millimetres;
+    }
+  }
 
   /** How the tracker follows these gauges. */
   CrackSettings settings(List<GaugeChannel> gauges) {

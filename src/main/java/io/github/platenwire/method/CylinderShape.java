@@ -85,7 +85,7 @@ record CylinderShape(
             "length",
             specimen.lengthMillimetres(),
             load == Load.ALONG_AXIS
-                ? "nobody can tell whether the strength must be corrected"
+                ? "nobody can tell whether its proportions are right"
                 : "there is no stress");
     if (measured && hasLength) {
       examineRatio(lengthRatio(specimen), objections);

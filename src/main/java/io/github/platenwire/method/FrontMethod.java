@@ -9,33 +9,12 @@ import java.util.Set;
  * Follows how far water has gone, or how much was taken up, against time: for hours, from a gauge
  * or from what a person types. Immutable; safe for any thread.
  */
-final class FrontMethod implements Method {
+final class FrontMethod extends NamedMethod {
   private final FrontRules rules;
-  private final String text;
 
   FrontMethod(FrontRules rules, String text) {
+    super(rules.name(), rules.title(), rules.standard(), text);
     this.rules = rules;
-    this.text = text;
-  }
-
-  @Override
-  public String name() {
-    return rules.name();
-  }
-
-  @Override
-  public String title() {
-    return rules.title();
-  }
-
-  @Override
-  public String standard() {
-    return rules.standard();
-  }
-
-  @Override
-  public String text() {
-    return text;
   }
 
   @Override
@@ -66,8 +45,7 @@ final class FrontMethod implements Method {
   }
 
   @Override
-  public MethodRun start(Specimen specimen, TestSetting setting) {
-    Method.unlessRefused(specimen, examine(specimen, setting));
+  MethodRun run(Specimen specimen, TestSetting setting, List<Objection> objections) {
     return new FrontRun(rules, specimen, setting);
   }
 }

@@ -46,7 +46,9 @@ final class FrontOutcome {
   }
 
   private void tell(FrontAdvance front) {
-    double percent = channel.calibrationPercent().orElse(0);
+    double percent =
+        Math.hypot(
+            channel.calibrationPercent().orElse(0), channel.correctionPercent().orElse(0));
     figures.slope(
         "rate-in-time",
         "Advance along the line in time",

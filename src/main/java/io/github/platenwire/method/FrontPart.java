@@ -29,7 +29,8 @@ public record FrontPart(
     Optional<String> leftOut,
     OptionalDouble millimetresPerSecond,
     OptionalDouble millimetresPerRootSecond,
-    List<Reading> readings) {
+    List<Reading> readings)
+    implements LiveView.LivePart {
   /** Makes the list immutable. */
   public FrontPart {
     readings = List.copyOf(readings);

@@ -16,8 +16,7 @@ import java.util.Optional;
  * @param rateMegapascalsPerSecond rate of loading now
  * @param band the method's band of the rate, if it has one
  * @param bandApplies whether the rate is judged at this moment
- * @param crack the crack, where one is followed
- * @param front how far water has gone, where that is followed
+ * @param part what the method follows beside the load, if anything
  */
 public record LiveView(
     Phase phase,
@@ -30,9 +29,11 @@ public record LiveView(
     double rateMegapascalsPerSecond,
     Optional<RateBand> band,
     boolean bandApplies,
-    Optional<CrackPart> crack,
-    Optional<FrontPart> front) {
-  /** A view without a crack. */
+    Optional<LivePart> part) {
+  /** What a method follows beside the load. */
+  public sealed interface LivePart permits CrackPart, ChordPart, FrontPart {}
+
+  /** A view of a load alone. */
   public LiveView(
       Phase phase,
       long seq,
@@ -55,35 +56,6 @@ public record LiveView(
         rateMegapascalsPerSecond,
         band,
         bandApplies,
-        Optional.empty(),
-        Optional.empty());
-  }
-
-  /** A view of a crack without a front. */
-  public LiveView(
-      Phase phase,
-      long seq,
-      long elapsedMicros,
-      double loadNewtons,
-      double peakNewtons,
-      double stressMegapascals,
-      double peakStressMegapascals,
-      double rateMegapascalsPerSecond,
-      Optional<RateBand> band,
-      boolean bandApplies,
-      Optional<CrackPart> crack) {
-    this(
-        phase,
-        seq,
-        elapsedMicros,
-        loadNewtons,
-        peakNewtons,
-        stressMegapascals,
-        peakStressMegapascals,
-        rateMegapascalsPerSecond,
-        band,
-        bandApplies,
-        crack,
         Optional.empty());
   }
 
@@ -101,8 +73,26 @@ public record LiveView(
         none,
         Optional.empty(),
         /* bandApplies= */ false,
-        Optional.empty(),
         Optional.of(front));
+  }
+
+  /** The crack, where one is followed. */
+  public Optional<CrackPart> crack() {
+    return part(CrackPart.class);
+  }
+
+  /** The loading cycles, where a modulus is measured. */
+  public Optional<ChordPart> chord() {
+    return part(ChordPart.class);
+  }
+
+  /** How far water has gone, where that is followed. */
+  public Optional<FrontPart> front() {
+    return part(FrontPart.class);
+  }
+
+  private <T extends LivePart> Optional<T> part(Class<T> kind) {
+    return part.filter(kind::isInstance).map(kind::cast);
   }
 
   /** The same view with its crack held beside an earlier specimen's. */
@@ -118,8 +108,8 @@ public record LiveView(
         rateMegapascalsPerSecond,
         band,
         bandApplies,
-        crack.map(part -> part.beside(ghost, loadNewtons)),
-        front);
+        part.map(
+            one -> one instanceof CrackPart crack ? crack.beside(ghost, loadNewtons) : one));
   }
 
   /** How far a test is. */

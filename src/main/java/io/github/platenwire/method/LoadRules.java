@@ -31,14 +31,26 @@ record LoadRules(Window window, Zero zero, Load load, Break lost) {
       double leastPercent,
       double tailSeconds,
       double regainPercent,
-      double gainPercent) {}
+      double gainPercent) {
+    /** The load falls only because somebody takes it off; no detector is made of this. */
+    static final Break NONE = new Break(0, 0, 1, 0, 0, 0, 0);
+  }
 
   static LoadRules parse(TomlSection file) throws TomlException {
+    return parse(file, parseBreak(new Numbers(file.section("break"))));
+  }
+
+  /** Of a test in which nothing breaks: the file has no table of the break. */
+  static LoadRules parseWithoutBreak(TomlSection file) throws TomlException {
+    return parse(file, Break.NONE);
+  }
+
+  private static LoadRules parse(TomlSection file, Break lost) throws TomlException {
     return new LoadRules(
         parseWindow(new Numbers(file.section("window"))),
         parseZero(new Numbers(file.section("zero"))),
         parseLoad(new Numbers(file.section("load"))),
-        parseBreak(new Numbers(file.section("break"))));
+        lost);
   }
 
   private static Window parseWindow(Numbers table) throws TomlException {
@@ -111,8 +123,12 @@ record LoadRules(Window window, Zero zero, Load load, Break lost) {
 
   LoneReadingFilter newFilter(LoadChannel channel) {
     double slope = channel.greatestSlopeNewtons().orElse(channel.percentOfRange(load.slopePercent));
-    return new LoneReadingFilter(
-        slope, micros(load.stampJitterSeconds), marginNewtons(channel, Double.NaN));
+    return newFilter(slope, marginNewtons(channel, Double.NaN));
+  }
+
+  /** One for another channel, in any unit. */
+  LoneReadingFilter newFilter(double greatestSlope, double margin) {
+    return new LoneReadingFilter(greatestSlope, micros(load.stampJitterSeconds), margin);
   }
 
   /** How far two readings may differ by noise and resolution alone. */
@@ -127,9 +143,12 @@ record LoadRules(Window window, Zero zero, Load load, Break lost) {
   }
 
   RateWindow newWindow() {
-    return new RateWindow(
-        new RateWindow.Settings(
-            windowMicros(), window.readings, micros(window.longestGapSeconds), WINDOW_CAPACITY));
+    return new RateWindow(windowSettings());
+  }
+
+  RateWindow.Settings windowSettings() {
+    return new RateWindow.Settings(
+        windowMicros(), window.readings, micros(window.longestGapSeconds), WINDOW_CAPACITY);
   }
 
   long windowMicros() {

@@ -13,6 +13,7 @@ final class MethodParser {
   private static final String FRONT = "front";
   private static final String ABSORPTION = "absorption";
   private static final String NOTCHED_BEAM = "notched-beam";
+  private static final String MODULUS = "modulus-cylinder";
 
   private MethodParser() {}
 
@@ -30,6 +31,7 @@ final class MethodParser {
           new CrackMethod(NotchedBeamParser.parse(file), AfterTest.parse(file), text);
       case FRONT -> new FrontMethod(FrontParser.parse(file, /* absorption= */ false), text);
       case ABSORPTION -> new FrontMethod(FrontParser.parse(file, /* absorption= */ true), text);
+      case MODULUS -> new ModulusMethod(ModulusParser.parse(file), text);
       default -> throw file.error("kind", "nobody reads methods of kind '" + kind + "'");
     };
   }
@@ -37,7 +39,7 @@ final class MethodParser {
   private static String[] kinds() {
     return Stream.concat(
             Arrays.stream(StrengthParser.Kind.values()).map(StrengthParser.Kind::word),
-            Stream.of(NOTCHED_BEAM, SPLIT_BEAM, FRONT, ABSORPTION))
+            Stream.of(ABSORPTION, FRONT, MODULUS, NOTCHED_BEAM, SPLIT_BEAM))
         .toArray(String[]::new);
   }
 }

@@ -88,6 +88,8 @@ public interface MethodRun {
     /** The specimen broke and the tail was recorded. */
     BREAK,
     /** A limit of range or width was reached. */
-    RANGE
+    RANGE,
+    /** All that the method asks for was done, with nothing broken. */
+    COMPLETE
   }
 }

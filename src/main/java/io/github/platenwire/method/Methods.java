@@ -19,6 +19,7 @@ public final class Methods {
           "compression-cube-en12390",
           "splitting-cylinder-c496",
           "flexure-third-point-c78",
+          "modulus-c469",
           "notched-beam-en14651",
           "split-beam",
           "front-advance",

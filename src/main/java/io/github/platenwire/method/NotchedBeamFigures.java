@@ -6,10 +6,12 @@ import io.github.platenwire.live.Thresholds;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Strengths of a notched beam by EN 14651 (from memory): f = 3 F l / (2 b h_sp^2), with l the span,
- * b the width and h_sp the depth above the notch.
+ * b the width and h_sp the depth above the notch; and where the method file asks for it the
+ * deflection that belongs to an opening.
  */
 final class NotchedBeamFigures {
   /** Up to which the load of f_LOP is sought, millimetres (EN 14651, from memory). */
@@ -65,6 +67,27 @@ final class NotchedBeamFigures {
           noise,
           slopes.at(opening),
           opening,
+          CrackFigures.rows(crossing.firstSeq(), crossing.lastSeq()));
+    }
+    notch.deflection().ifPresent(line -> addDeflections(line, result));
+  }
+
+  private void addDeflections(CrackRules.Deflection line, CrackResult result) {
+    int number = 0;
+    for (Thresholds.Crossing crossing : result.crossings()) {
+      number++;
+      double opening = crossing.threshold().millimetres();
+      figures.width(
+          "deflection-r" + number,
+          "Deflection at an opening of "
+              + opening
+              + " mm, computed as "
+              + BothUnits.plain(line.perOpening())
+              + " times the opening + "
+              + BothUnits.plain(line.millimetres())
+              + " mm",
+          line.at(opening),
+          Optional.empty(),
           CrackFigures.rows(crossing.firstSeq(), crossing.lastSeq()));
     }
   }

@@ -13,7 +13,8 @@ final class NotchedBeamParser {
 
   static CrackRules parse(TomlSection file) throws TomlException {
     file.allow(
-        Stream.concat(Stream.of(CrackParser.KEYS), Stream.of("rates", "rate-tolerance"))
+        Stream.concat(
+                Stream.of(CrackParser.KEYS), Stream.of("rates", "rate-tolerance", "deflection"))
             .toArray(String[]::new));
     return new CrackParser(file).parse(Optional.empty(), Optional.of(notch(file)));
   }
@@ -39,7 +40,20 @@ final class NotchedBeamParser {
         specimen.positive("tolerance-percent"),
         specimen.positive("measuring-mm"),
         rates(file),
-        tolerance.positive("percent"));
+        tolerance.positive("percent"),
+        deflection(file));
+  }
+
+  private static Optional<CrackRules.Deflection> deflection(TomlSection file) throws TomlException {
+    Optional<TomlSection> table = file.optionalSection("deflection");
+    if (table.isEmpty()) {
+      return Optional.empty();
+    }
+    Numbers numbers = new Numbers(table.get());
+    numbers.allow("per-opening", "offset-mm");
+    return Optional.of(
+        new CrackRules.Deflection(
+            numbers.positive("per-opening"), numbers.notNegative("offset-mm")));
   }
 
   private static List<OpeningRates.Band> rates(TomlSection file) throws TomlException {

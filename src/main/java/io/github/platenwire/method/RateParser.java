@@ -33,27 +33,41 @@ final class RateParser {
         "to-share-of-peak",
         "required-share",
         "constant-within-percent");
-    boolean minutes = per.equals(MINUTE);
-    Unit unit = minutes ? Unit.MEGAPASCAL_PER_MINUTE : Unit.MEGAPASCAL_PER_SECOND;
-    Unit inchPoundUnit = minutes ? Unit.PSI_PER_MINUTE : Unit.PSI_PER_SECOND;
     Numbers table = new Numbers(section);
-    List<StrengthRules.Band> bands = new ArrayList<>();
-    bands.add(band(table, "mpa-per-" + per, unit, rounding));
-    if (section.has("low-psi-per-" + per)) {
-      bands.add(band(table, "psi-per-" + per, inchPoundUnit, rounding));
-    }
+    List<StrengthRules.Band> bands = bands(section, rounding);
     double from = table.within("from-share-of-peak", 0, 1);
     table.above("to-share-of-peak", from);
     return new StrengthRules.RateRules(
-        List.copyOf(bands),
+        bands,
         from,
         table.within("to-share-of-peak", 0, 1),
         table.within("required-share", 0, 1),
         section.has("constant-within-percent")
             ? OptionalDouble.of(table.positive("constant-within-percent"))
             : OptionalDouble.empty(),
-        unit,
-        inchPoundUnit);
+        unit(per),
+        inchPoundUnit(per));
+  }
+
+  private static Unit unit(String per) {
+    return per.equals(MINUTE) ? Unit.MEGAPASCAL_PER_MINUTE : Unit.MEGAPASCAL_PER_SECOND;
+  }
+
+  private static Unit inchPoundUnit(String per) {
+    return per.equals(MINUTE) ? Unit.PSI_PER_MINUTE : Unit.PSI_PER_SECOND;
+  }
+
+  /** One band for each system of units in which the table has one, SI first. */
+  static List<StrengthRules.Band> bands(TomlSection section, Numbers rounding)
+      throws TomlException {
+    String per = per(section);
+    Numbers table = new Numbers(section);
+    List<StrengthRules.Band> bands = new ArrayList<>();
+    bands.add(band(table, "mpa-per-" + per, unit(per), rounding));
+    if (section.has("low-psi-per-" + per)) {
+      bands.add(band(table, "psi-per-" + per, inchPoundUnit(per), rounding));
+    }
+    return List.copyOf(bands);
   }
 
   private static StrengthRules.Band band(Numbers table, String name, Unit unit, Numbers rounding)

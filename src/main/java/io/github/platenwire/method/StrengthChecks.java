@@ -2,12 +2,10 @@ package io.github.platenwire.method;
 
 import io.github.platenwire.live.BandJudge;
 import io.github.platenwire.live.BreakDetector;
-import io.github.platenwire.live.ZeroFinder;
 import io.github.platenwire.method.MethodResult.Check;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** What the method asked of one test, and where it was not met. Used once. */
@@ -17,8 +15,7 @@ final class StrengthChecks {
   private final List<Method.Objection> objections;
   private final LoadFollower follower;
   private final Optional<BandJudge.Verdict> verdict;
-  private final List<Check> checks = new ArrayList<>();
-  private final List<String> departures = new ArrayList<>();
+  private final Findings findings = new Findings();
 
   StrengthChecks(
       StrengthRules rules,
@@ -35,84 +32,30 @@ final class StrengthChecks {
 
   /** Judges everything; then {@link #departures} are known too. */
   List<Check> checks(Section section, SpecimenAge age) {
-    objections.forEach(this::departFrom);
-    section.check().ifPresent(checks::add);
-    checkAge(age);
-    checkZero();
+    findings.departFrom(objections, setting);
+    section.check().ifPresent(findings::check);
+    findings.checkAge(age);
+    findings.checkZero(follower.zero(), rules.rounding().zero());
     checkBreak();
     checkRate(section.newtonsPerMegapascal());
-    checkRange();
-    departFromCalibration();
-    departFromSuspects();
-    return List.copyOf(checks);
+    findings.checkRange(follower.overReadings(), "greatest load can be higher");
+    findings.departFromCalibration(follower.channel(), rules.machineAccuracyPercent());
+    findings.departFromSuspects(follower.filter());
+    return findings.checks();
   }
 
   List<String> departures() {
-    return List.copyOf(departures);
-  }
-
-  private void departFrom(Method.Objection objection) {
-    String problem = sentence(objection.problem());
-    if (objection.weight() != Method.Weight.NEEDS_REASON) {
-      departures.add(problem);
-      return;
-    }
-    departures.add(
-        problem
-            + setting
-                .overrideReason()
-                .map(reason -> " It was tested all the same; reason given: " + reason)
-                .orElse(" It was tested all the same; no reason was given."));
-  }
-
-  private void check(String name, boolean met, String words) {
-    checks.add(new Check(name, met, words));
-  }
-
-  private void checkAndDepart(String name, boolean met, String words) {
-    check(name, met, words);
-    if (!met) {
-      departures.add(sentence(words));
-    }
-  }
-
-  private static String sentence(String words) {
-    String upper = words.substring(0, 1).toUpperCase(Locale.ROOT) + words.substring(1);
-    return upper.endsWith(".") ? upper : upper + ".";
-  }
-
-  private void checkAge(SpecimenAge age) {
-    switch (age.standing()) {
-      case WITHIN -> check("age", true, age.words());
-      case OUTSIDE -> check("age", false, age.words());
-      case NO_TOLERANCE, NOT_PLANNED, NOT_KNOWN, BEFORE_CAST -> {}
-    }
-  }
-
-  private void checkZero() {
-    ZeroFinder zero = follower.zero();
-    String seconds = BothUnits.rounded(zero.spanMicros() * 1e-6, "0.1") + " s";
-    String figures = force(zero.zero()) + ", from " + zero.readings() + " readings over " + seconds;
-    checkAndDepart(
-        "zero",
-        zero.state() == ZeroFinder.State.QUIET,
-        switch (zero.state()) {
-          case QUIET -> "zero taken at " + figures;
-          case SHORT ->
-              "the load came on before the zero had been quiet long enough; it was taken at "
-                  + figures;
-          case NONE, SEEKING -> "no zero was found; nought was taken";
-        });
+    return findings.departures();
   }
 
   private void checkBreak() {
     BreakDetector breaks = follower.breaks();
     String limit = BothUnits.wholePercent(rules.load().lost().fraction()) + " of the peak";
     if (!follower.wasLoaded()) {
-      checkAndDepart("break", false, "no specimen was loaded, so there is no strength");
+      findings.checkAndDepart("break", false, "no specimen was loaded, so there is no strength");
     } else if (breaks.isLost()) {
       double seconds = (breaks.lostMicros() - follower.peak().peakMicros()) * 1e-6;
-      check(
+      findings.check(
           "break",
           true,
           "the load fell below "
@@ -122,14 +65,14 @@ final class StrengthChecks {
               + " s after it, and stayed below; whether the fracture was well defined is for the"
               + " operator to say");
     } else if (breaks.isLow()) {
-      checkAndDepart(
+      findings.checkAndDepart(
           "break",
           false,
           "the load had only just fallen below "
               + limit
               + " when the record ends, so the break is not certain");
     } else {
-      checkAndDepart(
+      findings.checkAndDepart(
           "break",
           false,
           "the load did not fall below "
@@ -144,11 +87,11 @@ final class StrengthChecks {
       return;
     }
     if (verdict.isEmpty()) {
-      checkAndDepart("rate", false, "the loading was too short for its rate to be judged");
+      findings.checkAndDepart("rate", false, "the loading was too short for its rate to be judged");
       return;
     }
     BandJudge.Verdict seen = verdict.get();
-    checkAndDepart(
+    findings.checkAndDepart(
         "rate",
         Collections.max(seen.shares()) >= rules.rate().requiredShare(),
         "the rate was within "
@@ -170,7 +113,7 @@ final class StrengthChecks {
   private void checkConstant(BandJudge.Verdict seen, double percent) {
     double below = (1 - seen.least() / seen.mean()) * 100;
     double above = (seen.greatest() / seen.mean() - 1) * 100;
-    checkAndDepart(
+    findings.checkAndDepart(
         "rate-constant",
         Math.max(below, above) <= percent + Objections.HAIR,
         "the rate stayed between "
@@ -206,7 +149,7 @@ final class StrengthChecks {
     return String.join(" and within ", words);
   }
 
-  private static String words(StrengthRules.Band band) {
+  static String words(StrengthRules.Band band) {
     return BothUnits.rounded(
             band.unit().fromBase(band.limits().lowMegapascalsPerSecond()), band.step())
         + " to "
@@ -214,46 +157,5 @@ final class StrengthChecks {
             band.unit().fromBase(band.limits().highMegapascalsPerSecond()), band.step())
         + " "
         + band.unit().symbol();
-  }
-
-  private void checkRange() {
-    long over = follower.overReadings();
-    if (over > 0) {
-      checkAndDepart(
-          "range",
-          false,
-          over
-              + (over == 1 ? " reading was" : " readings were")
-              + " beyond the range of the load channel; the true greatest load can be higher");
-    } else {
-      check("range", true, "every reading was within the range of the load channel");
-    }
-  }
-
-  private void departFromCalibration() {
-    if (follower.channel().facts().calibrationPercent().isEmpty()) {
-      departures.add(
-          "No calibration of the load is given; its uncertainty was taken from the limit of "
-              + BothUnits.plain(rules.machineAccuracyPercent())
-              + " % that the standard sets for the machine.");
-    }
-  }
-
-  private void departFromSuspects() {
-    long count = follower.filter().suspectCount();
-    if (count > 0) {
-      departures.add(
-          count
-              + (count == 1 ? " lone reading" : " lone readings")
-              + " that the machine cannot have brought about "
-              + (count == 1 ? "was" : "were")
-              + " left out; the first "
-              + follower.filter().suspects().size()
-              + " are listed.");
-    }
-  }
-
-  private String force(double newtons) {
-    return BothUnits.force(newtons, rules.rounding().zero());
   }
 }

@@ -6,37 +6,16 @@ import java.util.OptionalDouble;
 import java.util.Set;
 
 /** A specimen broken by one load. Immutable; safe for any thread. */
-final class StrengthMethod implements Method {
+final class StrengthMethod extends NamedMethod {
   private final StrengthRules rules;
-  private final String text;
   private final SpecimenExamination examination;
 
   StrengthMethod(StrengthRules rules, String text) {
+    super(rules.name(), rules.title(), rules.standard(), text);
     this.rules = rules;
-    this.text = text;
     this.examination =
         new SpecimenExamination(
             rules.specimen(), rules.shape(), rules.ages(), rules.rounding().ageDays());
-  }
-
-  @Override
-  public String name() {
-    return rules.name();
-  }
-
-  @Override
-  public String title() {
-    return rules.title();
-  }
-
-  @Override
-  public String standard() {
-    return rules.standard();
-  }
-
-  @Override
-  public String text() {
-    return text;
   }
 
   @Override
@@ -45,8 +24,7 @@ final class StrengthMethod implements Method {
   }
 
   @Override
-  public MethodRun start(Specimen specimen, TestSetting setting) {
-    List<Objection> objections = Method.unlessRefused(specimen, examine(specimen, setting));
+  MethodRun run(Specimen specimen, TestSetting setting, List<Objection> objections) {
     return new StrengthRun(rules, specimen, setting, objections);
   }
 

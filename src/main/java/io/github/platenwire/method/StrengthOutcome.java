@@ -2,7 +2,6 @@ package io.github.platenwire.method;
 
 import io.github.platenwire.live.BandJudge;
 import io.github.platenwire.live.PeakTracker;
-import io.github.platenwire.live.ZeroFinder;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import io.github.platenwire.quantity.Unit;
@@ -50,17 +49,8 @@ final class StrengthOutcome {
       addStrength();
     }
     section.properties().forEach(this::add);
-    if (age.days().isPresent()) {
-      add(
-          new Section.Property(
-              "age",
-              "Age at test",
-              age.days().getAsDouble(),
-              Unit.DAY,
-              Unit.DAY,
-              Steps.same(rounding.ageDays())));
-    }
-    addZero();
+    Properties.age(age, rounding.ageDays()).ifPresent(this::add);
+    Properties.zero(follower.zero(), rounding.zero()).ifPresent(figures::add);
     verdict.ifPresent(this::addRate);
     StrengthChecks checks = new StrengthChecks(rules, setting, objections, follower, verdict);
     return new MethodResult(
@@ -136,34 +126,9 @@ final class StrengthOutcome {
     rows.add(peak.peakSeq());
     rows.add(peak.beforeSeq());
     rows.add(peak.afterSeq());
-    rows.addAll(zeroRows());
+    rows.addAll(Properties.rows(follower.zero()));
     rows.remove(0L);
     return List.copyOf(rows);
-  }
-
-  private List<Long> zeroRows() {
-    ZeroFinder zero = follower.zero();
-    return zero.readings() == 0 ? List.of() : List.of(zero.firstSeq(), zero.lastSeq());
-  }
-
-  private void addZero() {
-    if (follower.zero().readings() == 0) {
-      return;
-    }
-    double newtons = follower.zero().zero();
-    double kilonewtons = Unit.KILONEWTON.fromBase(newtons);
-    figures.add(
-        new Figure(
-            "zero",
-            "Load at zero, taken off",
-            kilonewtons,
-            Unit.KILONEWTON,
-            BothUnits.rounded(kilonewtons, rounding.zero().si()),
-            Unit.POUND_FORCE,
-            BothUnits.rounded(Unit.POUND_FORCE.fromBase(newtons), rounding.zero().inchPound()),
-            NO_BUDGET,
-            NO_BOUND,
-            zeroRows()));
   }
 
   private void addRate(BandJudge.Verdict seen) {

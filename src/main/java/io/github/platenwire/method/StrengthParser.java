@@ -120,7 +120,7 @@ final class StrengthParser {
     return Stream.concat(Arrays.stream(others), Arrays.stream(some)).toArray(String[]::new);
   }
 
-  private static StrengthRules.SpecimenRules parseSpecimen(TomlSection table) throws TomlException {
+  static StrengthRules.SpecimenRules parseSpecimen(TomlSection table) throws TomlException {
     return new StrengthRules.SpecimenRules(
         words(table, "shapes"), table.has("ends") ? words(table, "ends") : List.of());
   }

@@ -1,10 +1,8 @@
 package io.github.platenwire.method;
 
 import io.github.platenwire.live.BandJudge;
-import io.github.platenwire.live.ZeroFinder;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -17,9 +15,9 @@ final class StrengthRun implements MethodRun, LoadFollower.Listener {
   private final Section section;
   private final int loadChannel;
   private final Unit unit;
+  private final HappeningQueue happenings;
   private final LoadFollower follower;
   private final Optional<LiveView.RateBand> band;
-  private List<Happening> happenings = List.of();
   private long lastSeq;
   private long lastMicros;
   private boolean finished;
@@ -37,6 +35,7 @@ final class StrengthRun implements MethodRun, LoadFollower.Listener {
     LoadChannel channel = LoadChannel.find(setting.channels());
     this.loadChannel = channel.index();
     this.unit = channel.unit();
+    this.happenings = new HappeningQueue(unit);
     this.band = Optional.of(rules.rate().shown());
     List<BandJudge.Band> bands =
         rules.rate().bands().stream().map(one -> inNewtons(one.limits())).toList();
@@ -71,55 +70,37 @@ final class StrengthRun implements MethodRun, LoadFollower.Listener {
 
   @Override
   public List<Happening> takeHappenings() {
-    List<Happening> taken = happenings;
-    happenings = List.of();
-    return taken;
-  }
-
-  private void happen(String text, boolean force) {
-    if (happenings.isEmpty()) {
-      happenings = new ArrayList<>();
-    }
-    happenings.add(new Happening(text, force));
+    return happenings.take();
   }
 
   @Override
   public void zeroSettled() {
-    ZeroFinder zero = follower.zero();
-    String figures = "load=" + inChannelUnit(zero.zero()) + " n=" + zero.readings();
-    happen(
-        switch (zero.state()) {
-          case QUIET -> "zero " + figures;
-          case SHORT -> "zero short " + figures;
-          case NONE, SEEKING -> "zero missing " + figures;
-        },
-        false);
+    happenings.addZero(follower.zero());
   }
 
   @Override
   public void loading() {
-    happen("loading", true);
+    happenings.add("loading", true);
   }
 
   @Override
   public void broken() {
-    happen(
-        "break peak=" + inChannelUnit(follower.peak().peak()) + " seq=" + follower.peak().peakSeq(),
+    happenings.add(
+        "break peak="
+            + happenings.inUnit(follower.peak().peak())
+            + " seq="
+            + follower.peak().peakSeq(),
         true);
   }
 
   @Override
   public void withdrawn() {
-    happen("break withdrawn", false);
+    happenings.add("break withdrawn", false);
   }
 
   @Override
   public void suspect(long seq) {
-    happen("suspect load seq=" + seq, false);
-  }
-
-  private String inChannelUnit(double newtons) {
-    return BothUnits.plain(unit.fromBase(newtons)) + " unit=" + unit.symbol();
+    happenings.add("suspect load seq=" + seq, false);
   }
 
   @Override

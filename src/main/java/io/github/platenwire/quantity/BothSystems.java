@@ -13,12 +13,15 @@ public final class BothSystems {
    * A value in both systems, such as {@code 54.91 kN (12345 lbf)}.
    *
    * @param base the value in the quantity's base unit
-   * @param quantity force, length, stress or stress rate
+   * @param quantity force, length, stress, stress rate or strain; a strain is the same in both
    * @param first the system that stands before the bracket
    * @throws IllegalArgumentException for a quantity of which the trade writes no pair
    */
   public static String words(double base, Quantity quantity, UnitSystem first) {
     String si = one(base, quantity, UnitSystem.SI);
+    if (quantity == Quantity.STRAIN) {
+      return si;
+    }
     String inchPound = one(base, quantity, UnitSystem.INCH_POUND);
     return first == UnitSystem.SI ? si + " (" + inchPound + ")" : inchPound + " (" + si + ")";
   }
@@ -31,6 +34,7 @@ public final class BothSystems {
       case STRESS -> si ? text(base, Unit.MEGAPASCAL, 2) : text(base, Unit.PSI, 0);
       case STRESS_RATE ->
           si ? text(base, Unit.MEGAPASCAL_PER_SECOND, 3) : text(base, Unit.PSI_PER_SECOND, 1);
+      case STRAIN -> text(base, Unit.MICROSTRAIN, 1);
       default -> throw new IllegalArgumentException("no pair of units, quantity=" + quantity);
     };
   }

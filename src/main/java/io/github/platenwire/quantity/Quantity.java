@@ -28,7 +28,9 @@ public enum Quantity {
   SPEED("speed"),
   /** Base unit millimetre a root of a second: advance or absorption against the root of time. */
   ROOT_TIME_RATE("rate on the root of time"),
-  /** A plain ratio; strain. */
+  /** Base unit one: change of a length over that length. */
+  STRAIN("strain"),
+  /** A plain ratio. */
   RATIO("ratio");
 
   private final String word;

@@ -74,8 +74,9 @@ public enum Unit {
   JOULE("J", "J", Quantity.ENERGY, "1"),
   INCH_POUND_FORCE("in·lbf", "[in_i].[lbf_av]", Quantity.ENERGY, "0.1129848290276167"),
 
+  MICROSTRAIN("µm/m", "um/m", Quantity.STRAIN, "0.000001"),
+
   ONE("1", "1", Quantity.RATIO, "1"),
-  MICROSTRAIN("µm/m", "um/m", Quantity.RATIO, "0.000001"),
   PERCENT("%", "%", Quantity.RATIO, "0.01");
 
   private static final Map<String, Unit> BY_SYMBOL =
@@ -168,14 +169,14 @@ public enum Unit {
   /**
    * The unit with a symbol.
    *
-   * @param symbol as written by a person; {@code um} and {@code u} spellings of the micro sign are
-   *     taken
+   * @param symbol as written by a person; {@code um} and {@code um/m} are taken for µm and µm/m,
+   *     with the Greek letter too
    * @param quantity what is to be measured
    * @throws IllegalArgumentException if there is no such unit for that quantity; the message says
    *     what would be right
    */
   public static Unit parse(String symbol, Quantity quantity) {
-    Unit unit = BY_SYMBOL.get(symbol.equals("um") || symbol.equals("μm") ? "µm" : symbol);
+    Unit unit = BY_SYMBOL.get(symbol.replaceFirst("^[uμ]m", "µm"));
     if (unit != null && unit.quantity == quantity) {
       return unit;
     }

@@ -11,6 +11,8 @@ public enum CloseReason {
   OPERATOR("operator"),
   /** A limit of range or width was reached. */
   RANGE("range"),
+  /** All that the method asked for was done, with nothing broken. */
+  COMPLETE("complete"),
   /** The link, the disk or the program failed. */
   INTERRUPTED("interrupted");
 

@@ -3,6 +3,7 @@ package io.github.platenwire.record;
 import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.method.Dimension;
 import io.github.platenwire.method.Dimensions;
+import io.github.platenwire.method.GaugeMount;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
@@ -155,6 +156,10 @@ final class HeaderParser {
         "field",
         "delay-ms",
         "byte-us",
+        "direction",
+        "under-load",
+        "gauge-length-mm",
+        "lever",
         "late-after-ms",
         "range",
         "zero-tolerance",
@@ -186,7 +191,24 @@ final class HeaderParser {
     return untimed(section)
         .timed(
             Math.round(section.number("delay-ms") * 1000),
-            section.optionalNumber("byte-us").orElse(0));
+            section.optionalNumber("byte-us").orElse(0))
+        .mounted(mount(section));
+  }
+
+  private static Optional<GaugeMount> mount(TomlSection section) throws TomlException {
+    if (!section.has("direction")) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(
+          new GaugeMount(
+              section.choice("direction", "axial", "transverse").equals("transverse"),
+              section.choice("under-load", "rises", "falls").equals("rises"),
+              section.optionalNumber("gauge-length-mm"),
+              section.number("lever")));
+    } catch (IllegalArgumentException e) {
+      throw section.error("lever", String.valueOf(e.getMessage()));
+    }
   }
 
   private static ChannelFacts untimed(TomlSection section) throws TomlException {

@@ -7,6 +7,7 @@ import static io.github.platenwire.toml.TomlText.quote;
 
 import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.method.Dimension;
+import io.github.platenwire.method.GaugeMount;
 import io.github.platenwire.method.Specimen;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.HeaderCheck;
@@ -98,6 +99,7 @@ final class HeaderText {
     if (channel.facts().microsPerByte() > 0) {
       plain("byte-us", number(channel.facts().microsPerByte()));
     }
+    facts.mount().ifPresent(this::mount);
     plain("late-after-ms", number(channel.lateAfterMillis()));
     plain("range", "[" + number(facts.rangeLow()) + ", " + number(facts.rangeHigh()) + "]");
     plain("zero-tolerance", number(facts.zeroTolerance()));
@@ -107,6 +109,13 @@ final class HeaderText {
     real("correction-percent", facts.correctionPercent());
     optional("calibration", channel.calibration().map(KeptFile::name));
     HeaderCorrection.write(channel.correction()).forEach(this::plain);
+  }
+
+  private void mount(GaugeMount mount) {
+    string("direction", mount.across() ? "transverse" : "axial");
+    string("under-load", mount.rises() ? "rises" : "falls");
+    real("gauge-length-mm", mount.gaugeLengthMillimetres());
+    plain("lever", number(mount.lever()));
   }
 
   private void check(HeaderCheck check) {

@@ -231,6 +231,7 @@ final class ActiveTest implements Recording {
           switch (ending.get()) {
             case BREAK -> CloseReason.BREAK;
             case RANGE -> CloseReason.RANGE;
+            case COMPLETE -> CloseReason.COMPLETE;
           };
       finish(reason, nowNanos, Optional.empty());
     } else if (mayStop) {

@@ -55,6 +55,26 @@ final class FigureStory {
             + reduction.test().file().getFileName()
             + " alone.");
     lines.add("");
+    if (ChordStory.tells(figure)) {
+      chord();
+    } else {
+      single();
+    }
+    rounding();
+    return List.copyOf(lines);
+  }
+
+  /** A figure that rests on loading cycles. */
+  private void chord() {
+    if (other("zero").isPresent()) {
+      zero();
+    }
+    dimensions();
+    new ChordStory(reduction.test().result(), first, figure).tell(this::step);
+  }
+
+  /** A figure that rests on one reading, or on none. */
+  private void single() {
     Quantity quantity = figure.unit().quantity();
     boolean stress = quantity == Quantity.STRESS;
     if (figure.name().equals("zero")) {
@@ -71,8 +91,6 @@ final class FigureStory {
     if (stress) {
       stress();
     }
-    rounding();
-    return List.copyOf(lines);
   }
 
   private void step(String text) {

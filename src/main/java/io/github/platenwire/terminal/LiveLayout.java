@@ -1,5 +1,6 @@
 package io.github.platenwire.terminal;
 
+import io.github.platenwire.method.ChordPart;
 import io.github.platenwire.method.CrackPart;
 import io.github.platenwire.method.LiveView;
 import io.github.platenwire.method.LiveView.Phase;
@@ -69,6 +70,7 @@ final class LiveLayout {
     space();
     big();
     view.crack().ifPresentOrElse(this::crack, this::compression);
+    view.chord().ifPresent(this::chord);
     space();
     text(Weight.EVENT, "event", frame.lastEvent().map(LiveEvent::text).orElse("none yet"));
     text(Weight.FILE, "file", facts.fileName());
@@ -125,7 +127,9 @@ final class LiveLayout {
 
   /** The largest cell, in columns and lines, with which the number and all other rows fit. */
   private Optional<int[]> bigCell(String number, int unitColumns) {
-    int otherRows = view.crack().map(crack -> 15 + crack.gauges().size()).orElse(13);
+    int otherRows =
+        view.crack().map(crack -> 15 + crack.gauges().size()).orElse(13)
+            + view.chord().map(chord -> chord.across().isPresent() ? 5 : 4).orElse(0);
     for (int[] cell : new int[][] {{6, 3}, {4, 2}, {2, 1}, {1, 1}}) {
       int columns = 1 + BigDigits.columns(number, cell[0]) + 2 + Math.max(4, unitColumns);
       if (columns <= room && BigDigits.CELLS_HIGH * cell[1] + 1 + otherRows <= size.lines()) {
@@ -148,6 +152,12 @@ final class LiveLayout {
     lines.gauges().forEach(line -> add(Weight.BAR, line));
     add(Weight.BAND, lines.rotation());
     lines.facts().forEach(line -> add(Weight.STRESS, line));
+  }
+
+  private void chord(ChordPart chord) {
+    ChordLines lines = new ChordLines(view, chord, look, wide);
+    lines.strains().forEach(line -> add(Weight.FIGURE, line));
+    lines.facts().forEach(line -> add(Weight.FIGURE, line));
   }
 
   private void figures() {

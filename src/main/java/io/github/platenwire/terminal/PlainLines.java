@@ -98,6 +98,10 @@ public final class PlainLines implements LiveFace {
       return look.glyphs().text(crackLine(view, view.crack().get(), look));
     }
     RateJudgement judgement = RateJudgement.of(view);
+    String chord =
+        view.chord()
+            .map(part -> new ChordLines(view, part, look, /* wide= */ true).plain())
+            .orElse("");
     String line =
         TextWidth.padLeft(Shown.decimal(view.elapsedMicros() / 1e6, 1), 8)
             + " s  seq "
@@ -109,6 +113,7 @@ public final class PlainLines implements LiveFace {
                 ? ""
                 : " " + TextWidth.padRight(judgement.word(), 10))
             + figure("stress", Shown.STRESS, view.stressMegapascals(), 6, look)
+            + chord
             + "  "
             + view.phase().words();
     return look.glyphs().text(line);

@@ -12,6 +12,7 @@ enum Shown {
   WIDTH(Unit.MILLIMETRE, 3, Unit.INCH, 4),
   LOAD(Unit.KILONEWTON, 2, Unit.POUND_FORCE, 0),
   STRESS(Unit.MEGAPASCAL, 2, Unit.PSI, 0),
+  MODULUS(Unit.MEGAPASCAL, 0, Unit.PSI, 0),
   RATE(Unit.MEGAPASCAL_PER_SECOND, 3, Unit.PSI_PER_SECOND, 1);
 
   private final Unit si;

@@ -46,6 +46,10 @@ class ShippedDefinitionTest {
   /** The same for the definitions whose devices are asked or send packed bytes. */
   private static final Map<String, Map.Entry<String, List<String>>> MORE_SAMPLES =
       Map.of(
+          "strain-line",
+          Map.entry(
+              "+0123.4 um/m\r\n-0012.5 UM/M\r\n0012.5 um/m\r\n",
+              List.of("123.4 µm/m ok", "-12.5 µm/m ok", "garbled")),
           "query-line-n",
           Map.entry(
               "+1.23450E+03\n-2.50000E+00\n+9.9E+37\n",

@@ -293,12 +293,13 @@ class LabFolderTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"frame-1", "frame-tcp", "frame-gauges", "log-typed"})
+  @ValueSource(
+      strings = {"frame-1", "frame-tcp", "frame-gauges", "frame-modulus", "log-typed"})
   void shippedRig_eachExample_isReadWithoutError(String name) throws TomlException {
     String text = Shipped.own().text("config/rigs/" + name + ".toml").orElseThrow();
     assertThat(Rig.parse(text, name + ".toml", name).channels()).isNotEmpty();
     assertThat(Shipped.own().names("config/rigs"))
-        .containsExactly("frame-1", "frame-gauges", "frame-tcp", "log-typed");
+        .containsExactly("frame-1", "frame-gauges", "frame-modulus", "frame-tcp", "log-typed");
   }
 
   @Test

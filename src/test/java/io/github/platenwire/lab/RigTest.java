@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.method.GaugeMount;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.toml.TomlException;
@@ -15,6 +16,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 class RigTest {
@@ -72,9 +74,55 @@ class RigTest {
                 3,
                 250,
                 OptionalDouble.of(0.1),
-                OptionalDouble.of(90)));
+                OptionalDouble.of(90),
+                Optional.empty()));
     assertThat(rig.channel("load")).contains(rig.channels().get(0));
     assertThat(rig.channel("gauge-1")).isEmpty();
+  }
+
+  private static Rig gauge(String quantity, String unit, String lines) throws TomlException {
+    return parse(
+        RIG.replace("\"force\"", '"' + quantity + '"').replace("\"kN\"", '"' + unit + '"') + lines);
+  }
+
+  @Test
+  void parse_gaugeOnALever_tellsHowItIsMounted() throws TomlException {
+    String lines = "gauge-length-in = 5.25\nlever = 2\nunder-load = \"falls\"\n";
+    assertThat(gauge("length", "mm", lines).channels().get(0).mount())
+        .contains(new GaugeMount(false, false, OptionalDouble.of(5.25 * 25.4), 2));
+    assertThat(gauge("length", "mm", "").channels().get(0).mount()).isEmpty();
+    Channel strain = gauge("strain", "um/m", "direction = \"transverse\"\n").channels().get(0);
+    assertThat(strain.unit()).isEqualTo(Unit.MICROSTRAIN);
+    assertThat(strain.mount().orElseThrow().across()).isTrue();
+    assertThat(strain.facts(Optional.empty()).mount()).isEqualTo(strain.mount());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "force  | kN   | lever = 2 | 12:1: 'lever' belongs to a gauge that reads a length",
+        "force  | kN   | direction = \"axial\" | 12:1: 'direction' belongs to a gauge, not to a load",
+        "strain | um/m | gauge-length-mm = 100 | 12:1: 'gauge-length-mm' has no place here",
+        "strain | um/m | lever = 2 | 12:1: 'lever' has no place here",
+        "strain | mm   | lever = 2 | 8:1: 'mm' is no unit of strain; possible: µm/m",
+        "length | um/m | lever = 2 | 8:1: 'um/m' is no unit of length",
+        "length | mm   | lever = 0 | 12:1: 'lever' must be above 0 and at most 100",
+        "length | mm   | gauge-length-mm = 0.1 | 12:1: a gauge length is 1 to 1000 mm, but it is 0.1",
+        "length | mm   | direction = \"across\" | 12:1: 'across' is not possible for direction",
+        "length | mm   | under-load = \"rise\" | 12:1: 'rise' is not possible for under-load"
+      })
+  void parse_mountThatCannotBe_isRefused(
+      String quantity, String unit, String line, String message) {
+    assertThatThrownBy(() -> gauge(quantity, unit, line + "\n"))
+        .isInstanceOf(TomlException.class)
+        .hasMessageContaining(message);
+  }
+
+  @Test
+  void parse_gaugeLengthInBothUnits_isRefused() {
+    assertThatThrownBy(() -> gauge("length", "mm", "gauge-length-mm = 100\ngauge-length-in = 4\n"))
+        .hasMessageContaining("13:1: give the gauge length in mm or in inches, not in both");
   }
 
   @Test
@@ -162,7 +210,7 @@ class RigTest {
         arguments(
             "\"force\"",
             "\"heat\"",
-            "7:1: 'heat' is not possible for quantity; possible: force, length, mass"),
+            "7:1: 'heat' is not possible for quantity; possible: force, length, mass, strain"),
         arguments("\"kN\"", "\"lb\"", "8:1: 'lb' is a mass; a load in pounds is written 'lbf'"),
         arguments(
             "\"kN\"",
@@ -223,7 +271,7 @@ class RigTest {
             "[0, 2000]",
             "[0, 2000]\nbaud = 9600",
             "12:1: unknown key 'baud'; known here: calibration, correction, delay-ms, device,"
-                + " field, greatest-slope, late-after-ms, name, port, quantity, range, resolution, unit,"
+                + " direction, field, gauge-length-in, gauge-length-mm, greatest-slope, late-after-ms, lever, name, port, quantity, range, resolution, under-load, unit,"
                 + " zero-tolerance"),
         arguments(
             "[0, 2000]",

@@ -237,6 +237,25 @@ class SpecimenTableTest {
                     Dimension.WEDGE_ANGLE, 20.0)));
   }
 
+  /** 4641.2 psi are 32.0 MPa (from the exact factors). */
+  @Test
+  void read_strengthOfCompanions_isTakenInEitherUnit() throws LabException {
+    for (String column :
+        List.of("companion_strength_MPa,32", "Companion strength (psi),4641.2075")) {
+      String[] cell = column.split(",", 2);
+      Specimen specimen =
+          read("specimen,series,shape," + cell[0] + "\nA,S,cylinder," + cell[1] + "\n").get(0);
+      assertThat(specimen.dimension(Dimension.COMPANION_STRENGTH).orElseThrow())
+          .isCloseTo(32, within(1e-4));
+    }
+    assertThatThrownBy(
+            () -> read("specimen,series,shape,companion_strength_mpa\nA,S,cylinder,4641\n"))
+        .hasMessageContaining("4641 MPa is no likely companion strength")
+        .hasMessageContaining("4641 psi would be likely");
+    assertThatThrownBy(() -> read("specimen,series,shape,companion_strength\nA,S,cylinder,32\n"))
+        .hasMessageContaining("did you mean 'companion_strength_");
+  }
+
   @Test
   void read_cylinder_hasNoOtherSizes() throws LabException {
     assertThat(read("specimen,series,shape,diameter_1_mm\nA,S,cylinder,100\n").get(0).dimensions())

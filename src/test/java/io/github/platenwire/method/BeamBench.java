@@ -90,24 +90,14 @@ final class BeamBench {
   BeamBench send(BeamTruth truth, long seed) {
     List<BeamReadings> streams =
         devices.stream().map(d -> new BeamReadings(truth, d, seed)).toList();
-    BeamReadings.Reading[] heads = new BeamReadings.Reading[streams.size()];
-    while (run.ending().isEmpty()) {
-      int next = -1;
-      for (int i = 0; i < heads.length; i++) {
-        if (heads[i] == null && streams.get(i).hasNext()) {
-          heads[i] = streams.get(i).next();
-        }
-        if (heads[i] != null && (next < 0 || heads[i].sentNanos() < heads[next].sentNanos())) {
-          next = i;
-        }
-      }
-      if (next < 0) {
-        break;
-      }
-      double value = heads[next].value() / (devices.get(next).isLoad() ? 1000 : 1);
-      give(next, heads[next].sentNanos() / 1000, value);
-      heads[next] = null;
-    }
+    SendingOrder.run(
+        streams,
+        () -> run.ending().isPresent(),
+        (device, reading) ->
+            give(
+                device,
+                reading.sentNanos() / 1000,
+                reading.value() / (devices.get(device).isLoad() ? 1000 : 1)));
     return this;
   }
 

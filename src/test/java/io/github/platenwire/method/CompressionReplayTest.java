@@ -2,11 +2,9 @@ package io.github.platenwire.method;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import com.sun.management.ThreadMXBean;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
-import java.lang.management.ManagementFactory;
 import java.util.OptionalDouble;
 import java.util.Random;
 import net.jqwik.api.ForAll;
@@ -62,14 +60,7 @@ class CompressionReplayTest {
         Bench.METHOD.start(Bench.cylinder(100, 200), Bench.setting(Bench.kilonewtons()));
     feed(run, 0, 60_000);
     run.takeHappenings();
-    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
-    long thread = Thread.currentThread().getId();
-    threads.getThreadAllocatedBytes(thread);
-    long empty = threads.getThreadAllocatedBytes(thread);
-    long cost = threads.getThreadAllocatedBytes(thread) - empty;
-    long before = threads.getThreadAllocatedBytes(thread);
-    feed(run, 60_000, 160_000);
-    long allocated = threads.getThreadAllocatedBytes(thread) - before - cost;
+    long allocated = Allocated.by(() -> feed(run, 60_000, 160_000));
     // a hundred thousand readings; a single small object each would be over a megabyte
     assertThat(allocated).isLessThan(1000);
     assertThat(run.view().peakNewtons()).isGreaterThan(300_000);

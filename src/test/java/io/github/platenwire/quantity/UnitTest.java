@@ -96,6 +96,19 @@ class UnitTest {
         .hasMessageNotContaining("psi");
   }
 
+  /** Strain is a length over a length: one micrometre a metre is 1e-6, by definition. */
+  @Test
+  void parse_spellingsOfTheMicrostrain_areAllTaken() {
+    assertThat(Unit.parse("um/m", Quantity.STRAIN)).isEqualTo(Unit.MICROSTRAIN);
+    assertThat(Unit.parse("\u03bcm/m", Quantity.STRAIN)).isEqualTo(Unit.MICROSTRAIN);
+    assertThat(Unit.parse("\u00b5m/m", Quantity.STRAIN)).isEqualTo(Unit.MICROSTRAIN);
+    assertThat(Unit.MICROSTRAIN.toBase(450)).isEqualTo(450e-6);
+    assertThatThrownBy(() -> Unit.parse("mm", Quantity.STRAIN))
+        .hasMessageContaining("'mm' is no unit of strain; possible: µm/m");
+    assertThatThrownBy(() -> Unit.parse("um/m", Quantity.LENGTH))
+        .hasMessageContaining("'um/m' is no unit of length");
+  }
+
   @Test
   void parse_spellingsOfTheMicrometre_areAllTaken() {
     assertThat(Unit.parse("um", Quantity.LENGTH)).isEqualTo(Unit.MICROMETRE);

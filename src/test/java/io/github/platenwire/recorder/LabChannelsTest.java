@@ -120,6 +120,19 @@ class LabChannelsTest {
   }
 
   @Test
+  void of_strainFromADeviceThatSendsALoad_isRefused() throws Exception {
+    write(
+        "rigs/frame-2.toml",
+        RIG.replace("\"force\"", "\"strain\"")
+            .replace("\"lbf\"", "\"um/m\"")
+            .replace("calibration", "# "));
+    assertThatThrownBy(this::channel)
+        .isInstanceOf(LabException.class)
+        .hasMessageContaining(
+            "it measures strain, but the value 'load' of device 'some-load' is in kN, a force");
+  }
+
+  @Test
   void of_rigChoosesNone_correctsNothing() throws Exception {
     write("rigs/frame-2.toml", RIG + "correction = \"none\"\n");
     assertThat(channel().correction().apply(152.5)).isEqualTo(152.5);

@@ -9,6 +9,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -73,7 +75,9 @@ class AnyBytesTest {
       try {
         SampleDecoder.decode(DeviceDefinition.parse(draft.text(), "draft"), sample);
       } catch (TomlException e) {
-        int line = Integer.parseInt(String.valueOf(e.getMessage()).split(":")[1]);
+        Matcher place = Pattern.compile("^draft:(\\d+):").matcher(String.valueOf(e.getMessage()));
+        assertThat(place.find()).as("seed=%d", seed).isTrue();
+        int line = Integer.parseInt(place.group(1));
         String wrong = draft.text().lines().toList().get(line - 1);
         assertThat(wrong).as("seed=%d %s", seed, e.getMessage()).startsWith("layout");
       }

@@ -88,7 +88,7 @@ enum TestCheck implements Check {
           + "else restore the row."),
   TABLE_UNREADABLE(
       Severity.DOUBT,
-      "specimens.csv, study.toml or a calibration cannot be read, so that records "
+      "The table of specimens or a calibration file cannot be read, so that records "
           + "were not compared with it.",
       "Mend the file as the message says, and audit again."),
   BEFORE_CAST(

@@ -1,6 +1,5 @@
 package io.github.platenwire.recorder;
 
-import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodRun;
@@ -86,7 +85,7 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
     Replay replay;
     Method method;
     try {
-      method = Method.parse(header.method().text(), header.method().name());
+      method = Definitions.method(header.method().text(), header.method().name());
       replay = new Replay(header, method.start(header.specimen(), header.setting()));
     } catch (TomlException | IllegalArgumentException e) {
       throw new RawFileException(
@@ -153,7 +152,7 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
         channelByName.put(channel.facts().name(), channels.size());
         channels.add(
             new ChannelSetup(
-                channel, DeviceDefinition.parse(channel.device().text(), channel.device().name())));
+                channel, Definitions.device(channel.device().text(), channel.device().name())));
       }
       this.sources = Sources.of(channels);
       this.links = new LinkStates(channels, sources);

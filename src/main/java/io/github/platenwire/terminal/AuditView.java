@@ -57,13 +57,11 @@ public final class AuditView {
   private void lookedAt() {
     plain(Style.STRONG, 0, "Audit of " + report.lab() + ": " + report.scope());
     String dots = " " + look.glyphs().dot() + " ";
+    plain(Style.PLAIN, 0, count(report.records().size(), "record") + span());
     plain(
         Style.PLAIN,
         0,
-        count(report.records().size(), "record")
-            + span()
-            + dots
-            + count(report.rows(), "row")
+        count(report.rows(), "row")
             + dots
             + count(report.files(), "file")
             + dots

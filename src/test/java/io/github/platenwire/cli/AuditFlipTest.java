@@ -19,8 +19,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * A bit flipped in a byte of a small archive, and a file cut at a byte: each is found. In the usual
- * run at every so many bytes from a seeded beginning; with {@code -Dplatenwire.audit.every-byte=true}
- * at every one.
+ * run at every so many bytes from a seeded beginning; with {@code
+ * -Dplatenwire.audit.every-byte=true} at every one.
  */
 @Timeout(1800)
 @TestInstance(Lifecycle.PER_CLASS)

@@ -23,7 +23,7 @@ class CommandsTest {
   @TempDir Path folder;
 
   @ParameterizedTest
-  @ValueSource(strings = {"init", "record", "listen", "emulate", "demo"})
+  @ValueSource(strings = {"init", "record", "listen", "emulate", "demo", "audit"})
   void help_everyCommand_showsExamples(String command) {
     StringWriter out = new StringWriter();
     CommandLine line = Platenwire.commandLine().setOut(new PrintWriter(out));

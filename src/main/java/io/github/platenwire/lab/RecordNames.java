@@ -4,12 +4,18 @@ import io.github.platenwire.record.DurableFile;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.FileVisitOption;
+import java.nio.file.FileVisitResult;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.nio.file.SimpleFileVisitor;
+import java.nio.file.attribute.BasicFileAttributes;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -65,21 +71,39 @@ final class RecordNames {
     }
   }
 
-  /** Every raw file in or one folder below a folder, oldest first. */
+  /**
+   * Every raw file in or one folder below a folder, oldest first. A file that vanishes meanwhile,
+   * as the draft of a summary does while another process closes a test, is passed over.
+   */
   static List<Path> all(Path records) throws IOException {
     if (!Files.isDirectory(records)) {
       return List.of();
     }
-    try (Stream<Path> files =
-        Files.find(
-            records,
-            2,
-            (file, attributes) -> attributes.isRegularFile() && fileName(file).endsWith(RAW),
-            FileVisitOption.FOLLOW_LINKS)) {
-      return files.sorted(oldestFirst()).toList();
-    } catch (UncheckedIOException e) {
-      throw e.getCause();
-    }
+    List<Path> found = new ArrayList<>();
+    Files.walkFileTree(
+        records,
+        EnumSet.of(FileVisitOption.FOLLOW_LINKS),
+        2,
+        new SimpleFileVisitor<>() {
+          @Override
+          public FileVisitResult visitFile(Path file, BasicFileAttributes attributes) {
+            if (attributes.isRegularFile() && fileName(file).endsWith(RAW)) {
+              found.add(file);
+            }
+            return FileVisitResult.CONTINUE;
+          }
+
+          @Override
+          public FileVisitResult visitFileFailed(Path file, IOException failure)
+              throws IOException {
+            if (failure instanceof NoSuchFileException) {
+              return FileVisitResult.CONTINUE;
+            }
+            throw failure;
+          }
+        });
+    found.sort(oldestFirst());
+    return List.copyOf(found);
   }
 
   /** By time stamp; at the same second the shorter name is older, as -2 comes after none. */

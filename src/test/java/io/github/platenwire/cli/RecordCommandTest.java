@@ -184,6 +184,45 @@ class RecordCommandTest {
   }
 
   @Test
+  void record_rigInUse_isRefusedWithWhoHasIt() throws Exception {
+    try (PseudoTerminal line = PseudoTerminal.open()) {
+      Path lab = TestLab.make(folder.resolve("lab"), line.path());
+      try (Program first =
+          Program.start("record", TestLab.SPECIMEN, "--lab", lab, "--unattended")) {
+        Feeder.start(line, Feeder.cylinder(60_000, 20_000, 100), 200);
+        first.awaitLine(text -> text.contains("loading"));
+        Program second = Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
+        assertThat(second.awaitExit()).isEqualTo(2);
+        assertThat(second.err())
+            .contains("rig 'frame' is in use", "process " + first.process().pid())
+            .doesNotContain("\tat ");
+      }
+    }
+  }
+
+  @Test
+  void record_folderReadOnly_saysWhereAndExitsWith4() throws Exception {
+    assumeThat(ProcessHandle.current().info().user().orElse(""))
+        .as("only root can mount a read-only disk")
+        .isEqualTo("root");
+    Path disk = Files.createDirectory(folder.resolve("disk"));
+    assumeThat(mount("mount", "-t", "tmpfs", "-o", "size=8m", "tmpfs", disk.toString()))
+        .as("this machine lets nobody mount a tmpfs")
+        .isZero();
+    try (PseudoTerminal line = PseudoTerminal.open()) {
+      Path lab = TestLab.make(disk.resolve("lab"), line.path());
+      mount("mount", "-o", "remount,ro", disk.toString());
+      Program program = Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
+      assertThat(program.awaitExit()).isEqualTo(4);
+      assertThat(program.err())
+          .contains(lab.toString(), "Read-only file system")
+          .doesNotContain("\tat ");
+    } finally {
+      mount("umount", disk.toString());
+    }
+  }
+
+  @Test
   void record_portMissing_saysWhatToDoAndExitsWith3() throws Exception {
     Path lab = TestLab.make(folder.resolve("lab"), "/dev/ttyUSB77");
     Program program = Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");

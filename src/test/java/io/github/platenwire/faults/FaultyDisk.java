@@ -41,7 +41,7 @@ import org.jspecify.annotations.Nullable;
 public final class FaultyDisk {
   private final Path root;
   private final DiskModel model;
-  private final FileSystem fileSystem = new System();
+  private final FileSystem fileSystem = new Disk();
   private final FileSystemProvider provider = new Provider();
 
   /**
@@ -106,18 +106,13 @@ public final class FaultyDisk {
             FaultyDisk.class.getClassLoader(),
             new Class<?>[] {Path.class},
             (proxy, method, args) -> {
-              switch (method.getName()) {
-                case "getFileSystem":
-                  return fileSystem;
-                case "toFile":
-                  return real.toFile();
-                case "equals":
-                  return isOurs(args[0]) && real.equals(unwrap((Path) args[0]));
-                case "iterator":
-                  return iterator(real);
-                default:
-                  return call(real, method, args);
-              }
+              return switch (method.getName()) {
+                case "getFileSystem" -> fileSystem;
+                case "toFile" -> real.toFile();
+                case "equals" -> isOurs(args[0]) && real.equals(unwrap((Path) args[0]));
+                case "iterator" -> iterator(real);
+                default -> call(real, method, args);
+              };
             });
   }
 
@@ -295,7 +290,7 @@ public final class FaultyDisk {
     }
   }
 
-  private final class System extends FileSystem {
+  private final class Disk extends FileSystem {
     private final FileSystem real = FileSystems.getDefault();
 
     @Override

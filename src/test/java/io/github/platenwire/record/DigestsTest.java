@@ -1,9 +1,14 @@
 package io.github.platenwire.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.util.HexFormat;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class DigestsTest {
@@ -33,5 +38,27 @@ class DigestsTest {
 
   private static String hex(String text) {
     return Digests.sha256Hex(text.getBytes(StandardCharsets.US_ASCII));
+  }
+
+  /** All 65 of NIST's short messages (SHA256ShortMsg.rsp of the CAVP), as widely packed. */
+  @Test
+  void sha256Hex_allNistShortMessages_givesPublishedDigests() throws Exception {
+    String folder = System.getenv("PLATENWIRE_CHECK_DATA");
+    assumeTrue(folder != null, "needs PLATENWIRE_CHECK_DATA, the folder of check data");
+    List<String> rows =
+        Files.readAllLines(Path.of(folder, "sha256_cavp_short.csv")).stream()
+            .filter(line -> !line.startsWith("#") && !line.startsWith("len_bits,"))
+            .toList();
+    assertThat(rows).hasSize(65);
+    for (String row : rows) {
+      String[] cells = row.split(",", -1);
+      byte[] message = HexFormat.of().parseHex(cells[1], 0, Integer.parseInt(cells[0]) / 4);
+      assertThat(Digests.sha256Hex(message)).isEqualTo(cells[2]);
+      MessageDigest byPieces = Digests.sha256();
+      for (byte one : message) {
+        byPieces.update(one);
+      }
+      assertThat(Digests.hexSoFar(byPieces)).as("as a raw file is sealed").isEqualTo(cells[2]);
+    }
   }
 }

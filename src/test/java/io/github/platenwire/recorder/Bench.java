@@ -7,6 +7,7 @@ import io.github.platenwire.port.Chunk;
 import io.github.platenwire.port.InMemoryPort;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.reading.MonotonicClock;
 import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.record.RawFileReader;
 import io.github.platenwire.record.RawHeader;
@@ -52,8 +53,18 @@ final class Bench implements AutoCloseable {
   final RigConnection connection;
   private InMemoryPort port;
   private long nowNanos;
+  private volatile boolean setBack;
 
   Bench() throws Exception {
+    this(Duration.ZERO, SystemClocks.monotonic());
+  }
+
+  /**
+   * A bench whose time of day can be set while it runs, and whose disk is timed by a given clock.
+   *
+   * @param earlier by how much the time of day is set back once {@link #setTimeOfDayBack} is called
+   */
+  Bench(Duration earlier, MonotonicClock stopwatch) throws Exception {
     port = new InMemoryPort("memory:test", 4096);
     ports.add(port);
     DeviceDefinition device = DeviceDefinition.parse(DEFINITION, "pounds.toml");
@@ -89,8 +100,14 @@ final class Bench implements AutoCloseable {
                   }
                   return next;
                 },
-            new RecorderClocks(clock, clock, SystemClocks.monotonic()));
+            new RecorderClocks(
+                clock, () -> setBack ? clock.now().minus(earlier) : clock.now(), stopwatch));
     nowNanos = clock.nanos();
+  }
+
+  /** Sets the time of day back; the monotonic clock goes on. */
+  void setTimeOfDayBack() {
+    setBack = true;
   }
 
   /** Sends a reading after some milliseconds. */

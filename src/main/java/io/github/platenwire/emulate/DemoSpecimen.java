@@ -37,6 +37,6 @@ public record DemoSpecimen(
    * natural one only in one old cylinder (invented).
    */
   public boolean breaksThroughAggregate() {
-    return series.startsWith("RA") || ageDays == 28 && name.endsWith("2");
+    return series.startsWith("RA") || (ageDays == 28 && name.endsWith("2"));
   }
 }

@@ -68,9 +68,9 @@ public final class DemoScenario {
     Random random = new Random(new SplittableRandom(seed).nextLong());
     List<DemoSpecimen> broken = new ArrayList<>();
     broken.addAll(broken("RA-S", 7, SACKING, 2290, RECYCLED_AT_7, random));
-    broken.addAll(broken("RA-S", 28, SACKING, 2290, RECYCLED_AT_28, random));
-    broken.addAll(broken("NA-T", 7, TANK, 2380, NATURAL_AT_7, random));
-    broken.addAll(broken("NA-T", 28, TANK, 2380, NATURAL_AT_28, random));
+    broken.addAll(broken("RA-S", 28, SACKING, 2290, RECYCLED_AT_28, own("RA-S-28")));
+    broken.addAll(broken("NA-T", 7, TANK, 2380, NATURAL_AT_7, own("NA-T-07")));
+    broken.addAll(broken("NA-T", 28, TANK, 2380, NATURAL_AT_28, own("NA-T-28")));
     today = List.copyOf(broken);
     List<DemoSpecimen> later = new ArrayList<>();
     later.addAll(waiting("RA-T", 7, 7, TANK, 2300, random));
@@ -155,6 +155,11 @@ public final class DemoScenario {
    */
   public String calibrationText() {
     return DemoTexts.calibration(CALIBRATION_NAME, LocalDate.ofInstant(start, zone).minusDays(90));
+  }
+
+  /** Chance of one set's own, so that a set more or less changes no other. */
+  private Random own(String set) {
+    return new Random(new SplittableRandom(seed ^ set.hashCode()).nextLong());
   }
 
   /** A set that is broken today, at its age. */

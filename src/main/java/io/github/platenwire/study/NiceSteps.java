@@ -8,7 +8,7 @@ final class NiceSteps {
   private NiceSteps() {}
 
   /**
-   * The multiples of the smallest round step that gives no more values than asked for.
+   * The multiples, above zero, of the smallest round step that gives no more values than asked for.
    *
    * @param range in base units
    * @param unit in which the values are round
@@ -18,8 +18,8 @@ final class NiceSteps {
   static double[] within(Interval range, Unit unit, int most) {
     double low = unit.fromBase(range.low());
     double high = unit.fromBase(range.high());
-    double step = step((high - low) / most);
-    int first = (int) Math.ceil(low / step - 1e-9);
+    double step = step((high - low) / (most - 1));
+    int first = Math.max(1, (int) Math.ceil(low / step - 1e-9));
     int last = (int) Math.floor(high / step + 1e-9);
     return IntStream.rangeClosed(first, last)
         .mapToDouble(i -> unit.toBase(i * step))

@@ -17,7 +17,11 @@ public final class PlainSentences {
 
   /** What an interval is called that holds for several series at once. */
   static String intervalOfAll(int series) {
-    return series < 2 ? INTERVAL : INTERVAL + " for all " + series + " series at once";
+    return switch (series) {
+      case 0, 1 -> INTERVAL;
+      case 2 -> INTERVAL + " for both series at once";
+      default -> INTERVAL + " for all " + series + " series at once";
+    };
   }
 
   /**

@@ -201,9 +201,7 @@ public final class ComparisonView {
     return one(base, first) + " (" + one(base, second) + ")";
   }
 
-  /** The round number of the unit that it is round in; the other to what can be told of it. */
-  private String one(double base, Unit shown) {
-    boolean round = (shown == Unit.KILONEWTON || shown == Unit.MILLIMETRE) == siFirst();
+  private static String one(double base, Unit shown) {
     int decimals =
         switch (shown) {
           case POUND_FORCE -> 0;
@@ -211,12 +209,7 @@ public final class ComparisonView {
           case MILLIMETRE -> 3;
           default -> 4;
         };
-    String text = Shown.decimal(shown.fromBase(base), decimals);
-    return (round && decimals > 0 ? text.replaceFirst("\\.?0+$", "") : text) + " " + shown.symbol();
-  }
-
-  private boolean siFirst() {
-    return look.first() == UnitSystem.SI;
+    return Shown.decimal(shown.fromBase(base), decimals) + " " + shown.symbol();
   }
 
   private void observations() {

@@ -16,6 +16,8 @@ import java.util.Locale;
 
 /** Shows how far a study has come. Pure; each call to {@link #lines} stands alone. */
 public final class StudyStatusView {
+  private static final int ROOM_FOR_TABLES = 76;
+
   private static final DateTimeFormatter DAY =
       DateTimeFormatter.ofPattern("EEE uuuu-MM-dd", Locale.ENGLISH);
   private static final DateTimeFormatter WEEKDAY =
@@ -26,9 +28,13 @@ public final class StudyStatusView {
   private final StudyStatus status;
   private final Page page;
 
-  private StudyStatusView(StudyStatus status, Page page) {
+  /** Whether tables become lists, in which every entry must stand for itself. */
+  private final boolean narrow;
+
+  private StudyStatusView(StudyStatus status, int columns, Look look) {
     this.status = status;
-    this.page = page;
+    this.page = new Page(columns, look);
+    this.narrow = columns < ROOM_FOR_TABLES;
   }
 
   /**
@@ -39,7 +45,7 @@ public final class StudyStatusView {
    * @param look how it looks
    */
   public static List<String> lines(StudyStatus status, int columns, Look look) {
-    StudyStatusView view = new StudyStatusView(status, new Page(columns, look));
+    StudyStatusView view = new StudyStatusView(status, columns, look);
     view.page.paragraph(" ", Style.STRONG, status.title());
     view.page.paragraph(
         " ",
@@ -72,7 +78,7 @@ public final class StudyStatusView {
     for (DueBreak due : status.due()) {
       String day = due.due().map(this::day).orElse("not known");
       table.row(
-          day.equals(before) ? "" : day,
+          day.equals(before) && !narrow ? "" : day,
           due.due().map(this::time).orElse("--"),
           due.tolerance().map(StudyStatusView::tolerance).orElse("--"),
           due.specimen(),
@@ -151,11 +157,11 @@ public final class StudyStatusView {
             .numbers("broken")
             .numbers("planned")
             .numbers("in the table")
-            .words("");
+            .words("state");
     String before = "";
     for (Progress one : status.progress()) {
       table.row(
-          one.series().equals(before) ? "" : one.series(),
+          one.series().equals(before) && !narrow ? "" : one.series(),
           days(one.ageDays()),
           Integer.toString(one.broken()),
           one.planned() == 0 ? "--" : Integer.toString(one.planned()),
@@ -172,9 +178,12 @@ public final class StudyStatusView {
             ? ""
             : ", " + one.outsideTolerance() + " outside the age's tolerance";
     boolean complete = one.planned() > 0 && one.broken() >= one.planned();
-    return complete
-        ? page.look().glyphs().passed() + " complete" + outside
-        : outside.replaceFirst("^, ", "");
+    return complete ? page.look().glyphs().passed() + " complete" + outside : open(one) + outside;
+  }
+
+  private static String open(Progress one) {
+    int left = Math.max(0, one.planned() - one.broken());
+    return left == 0 ? "none planned" : left + " to break";
   }
 
   private void companions() {

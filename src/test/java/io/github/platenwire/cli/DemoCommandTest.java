@@ -3,9 +3,18 @@ package io.github.platenwire.cli;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assumptions.assumeThat;
 
+import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.record.CloseReason;
 import io.github.platenwire.record.RawFileEnd;
 import io.github.platenwire.record.RawFileReader;
+import io.github.platenwire.study.AgeTrend;
+import io.github.platenwire.study.ClosedTest;
+import io.github.platenwire.study.CrackRatio;
+import io.github.platenwire.study.StudyComparison;
+import io.github.platenwire.study.StudyComparison.CrackComparison;
+import io.github.platenwire.study.StudyData;
+import io.github.platenwire.study.StudyQuestion;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -57,6 +66,45 @@ class DemoCommandTest {
     assertThat(demo.out())
         .contains("RA-S-07-1", "RA-S-07-2", "RA-S-07-3", "measured", "limit 10.6 %: within")
         .contains("Every strength agrees with its truth");
+  }
+
+  /** JCGM 100: no strength, width or load at a width without its budget, line by line. */
+  @Test
+  void demo_everyStrengthWidthAndLoadAtWidth_hasABudget() throws Exception {
+    int seen = 0;
+    for (ClosedTest test : StudyData.read(LabFolder.open(lab)).tests()) {
+      for (MethodResult.Figure figure : test.summary().result().figures()) {
+        if (figure.name().matches("strength.*|peak-load|(width|load)-at-.*|first-crack-.*")) {
+          assertThat(figure.uncertainty()).as(test.specimen() + " " + figure.name()).isPresent();
+          assertThat(figure.uncertainty().orElseThrow().lines()).hasSizeGreaterThan(1);
+          seen++;
+        }
+      }
+    }
+    assertThat(seen).isGreaterThan(50);
+  }
+
+  /** The truth of the demo's cylinders and beams: known, since they are emulated. */
+  @Test
+  void compare_demoLab_findsTheTruth() throws Exception {
+    StudyComparison comparison =
+        StudyComparison.of(StudyData.read(LabFolder.open(lab)), StudyQuestion.WHOLE);
+    assertThat(comparison.sets()).hasSize(4).allMatch(set -> set.statistics().n() == 3);
+    assertThat(comparison.trends().get(0).trend().verdict()).isInstanceOf(AgeTrend.Gains.class);
+    assertThat(comparison.trends().get(1).trend().verdict())
+        .isInstanceOf(AgeTrend.NoGainShown.class);
+    // The means of the truth of which DemoScenario draws: 25.5 and 33.5, 25.8 and 42.5 MPa.
+    assertThat(comparison.ages().get(0).series().get(0).ratio().set().contains(25.5 / 33.5))
+        .isTrue();
+    assertThat(comparison.ages().get(1).series().get(0).ratio().set().contains(25.8 / 42.5))
+        .isTrue();
+    CrackComparison crack = comparison.cracks().get(0);
+    assertThat(crack.series()).isEqualTo("NA-CB");
+    CrackRatio.At last = crack.atLoads().get(crack.atLoads().size() - 1);
+    assertThat(((CrackRatio.Found) last.outcome()).interval().contains(10)).isTrue();
+    assertThat(comparison.observations())
+        .extracting(StudyComparison.Observation::sentence)
+        .contains("At 7 days: 3 of 3 of RA-S through the aggregate, against 0 of 3 of NA-T.");
   }
 
   @Test

@@ -195,7 +195,7 @@ class StudyComparisonTest {
         .startsWith("Dunnett's simultaneous intervals")
         .contains("Bartlett", "same calibration");
     AgainstReference first = comparison.ages().get(0).series().get(0);
-    assertThat(first.sentences().get(0)).contains("95 % interval for all 2 series at once");
+    assertThat(first.sentences().get(0)).contains("95 % interval for both series at once");
     // The pooled interval of these two by themselves, 6 degrees of freedom: t = 2.4469.
     double dunnett = first.differenceInterval().orElseThrow().halfWidth();
     double pooled =

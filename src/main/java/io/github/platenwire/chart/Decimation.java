@@ -47,6 +47,42 @@ public final class Decimation {
     return series;
   }
 
+  /**
+   * The points worth drawing of a path that may go any way.
+   *
+   * @param name of the series
+   * @param along how far along the path each point is, never falling
+   * @param x of each point
+   * @param y of each point; a point with NaN is left out
+   * @param pieces into how many pieces of equal length the path is cut, at least 1
+   * @return at most one point a piece and its ends, in the order of the path
+   * @throws IllegalArgumentException if the lengths differ or there is no piece
+   */
+  static XYSeries path(String name, double[] along, double[] x, double[] y, int pieces) {
+    if (x.length != y.length || x.length != along.length || pieces < 1) {
+      throw new IllegalArgumentException(
+          "along, x and y must have one length, and there must be a piece, along="
+              + along.length
+              + " x="
+              + x.length
+              + " y="
+              + y.length
+              + " pieces="
+              + pieces);
+    }
+    XYSeries series = new XYSeries(name, /* autoSort= */ false, /* allowDuplicateXValues= */ true);
+    double piece = along.length == 0 ? 1 : along[along.length - 1] / pieces;
+    double next = 0;
+    for (int i = 0; i < x.length; i++) {
+      boolean there = Double.isFinite(x[i]) && Double.isFinite(y[i]);
+      if (there && (along[i] >= next || i == x.length - 1)) {
+        series.add(x[i], y[i], /* notify= */ false);
+        next = along[i] + piece;
+      }
+    }
+    return series;
+  }
+
   private static int column(double x, double from, double width, int columns) {
     return (int) Math.min(columns - 1, (x - from) / width);
   }

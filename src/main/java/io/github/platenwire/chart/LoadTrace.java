@@ -1,6 +1,7 @@
 package io.github.platenwire.chart;
 
 import io.github.platenwire.method.ChannelFacts;
+import io.github.platenwire.method.CrackPart;
 import io.github.platenwire.method.LiveView;
 import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodResult;
@@ -41,6 +42,7 @@ public final class LoadTrace {
   private double bandFrom = Double.NaN;
   private double bandTo = Double.NaN;
   private Optional<MethodResult> result = Optional.empty();
+  private Optional<CrackTrace> crack = Optional.empty();
 
   private LoadTrace(RawHeader header, Method method) throws RawFileException {
     this.header = header;
@@ -93,11 +95,21 @@ public final class LoadTrace {
     if (channel < 0) {
       return;
     }
-    run.reading(row.seq(), row.elapsedMicros(), channel, row.value(), row.quality());
+    run.reading(
+        row.seq(), row.elapsedMicros(), channel, row.received().length, row.value(), row.quality());
     run.takeHappenings();
+    LiveView view = run.view();
+    view.crack().ifPresent(part -> follow(view, part, row.seq()));
     if (channel == load && row.quality() == Quality.OK) {
       add(row, at);
     }
+  }
+
+  private void follow(LiveView view, CrackPart part, long seq) {
+    if (crack.isEmpty()) {
+      crack = Optional.of(new CrackTrace());
+    }
+    crack.get().add(view.loadNewtons(), part, seq);
   }
 
   private void event(String text, double at) {
@@ -149,6 +161,11 @@ public final class LoadTrace {
   /** What the test came to. */
   public MethodResult result() {
     return result.orElseThrow();
+  }
+
+  /** Its crack, if the method followed one. */
+  public Optional<CrackTrace> crack() {
+    return crack;
   }
 
   /** When each good reading of the load came, in seconds since the origin. */

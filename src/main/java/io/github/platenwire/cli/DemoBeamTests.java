@@ -41,6 +41,7 @@ import java.util.Optional;
 final class DemoBeamTests {
   private static final String METHOD = "split-beam";
   private static final Duration PATIENCE = Duration.ofSeconds(20);
+  private static final Duration LINE_EVERY = Duration.ofSeconds(10);
 
   /** Before this moment the frame stands idle, and the checklist has its readings. */
   private static final long HOLD_NANOS = 3_000_000_000L;
@@ -112,15 +113,26 @@ final class DemoBeamTests {
       face.checklist(checklist);
       throw new CommandException(ExitCode.NOT_MET, "the demo's own checklist failed");
     }
-    Recording recording =
-        test.start(
-            checklist,
-            Optional.empty(),
-            Optional.of("demo"),
-            Optional.of(PATIENCE),
-            Version.text(),
-            progress -> {});
-    bench.release(recording::stop);
+    try (RunningView live = new RunningView(face, test, LINE_EVERY)) {
+      Recording recording =
+          test.start(
+              checklist,
+              Optional.empty(),
+              Optional.of("demo"),
+              Optional.of(PATIENCE),
+              Version.text(),
+              live::show);
+      bench.release(recording::stop);
+      RecordedTest recorded = await(recording);
+      live.close();
+      TestClose.Closed closed =
+          new TestClose(lab, register).close(test.method(), recorded, Observations.NONE);
+      closed.notices().forEach(face::line);
+      return closed.summary();
+    }
+  }
+
+  private static RecordedTest await(Recording recording) throws CommandException {
     try (OrderlyEnd end = new OrderlyEnd(recording)) {
       RecordedTest recorded = recording.await();
       if (recorded.failure().isPresent() || end.wasOrdered()) {
@@ -131,10 +143,7 @@ final class DemoBeamTests {
                 .map(RecordedTest.Failure::words)
                 .orElse("the demo was ended; its record is closed"));
       }
-      TestClose.Closed closed =
-          new TestClose(lab, register).close(test.method(), recorded, Observations.NONE);
-      closed.notices().forEach(face::line);
-      return closed.summary();
+      return recorded;
     }
   }
 

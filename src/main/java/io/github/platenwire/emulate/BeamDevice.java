@@ -72,6 +72,8 @@ public record BeamDevice(
     STICKS,
     /** Falls off: shows far less than its zero. */
     FALLS_OFF,
+    /** Comes to the end of its travel: shows 5.5 mm. */
+    SATURATES,
     /** Jumps by half a millimetre and stays there. */
     JUMPS,
     /** Says nothing any more. */

@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
 public final class BeamReadings implements Iterator<BeamReadings.Reading> {
   private static final double FALL_MILLIMETRES = -2.5;
   private static final double JUMP_MILLIMETRES = 0.5;
+  private static final double END_MILLIMETRES = 5.5;
 
   private final BeamTruth truth;
   private final BeamDevice device;
@@ -83,6 +84,7 @@ public final class BeamReadings implements Iterator<BeamReadings.Reading> {
     return switch (device.fault().get().kind()) {
       case STICKS -> stuckAt;
       case FALLS_OFF -> FALL_MILLIMETRES;
+      case SATURATES -> END_MILLIMETRES;
       case JUMPS -> value + JUMP_MILLIMETRES;
       case FALLS_SILENT -> value;
     };

@@ -6,9 +6,9 @@ import java.util.List;
 
 /**
  * From the readings of a raw file to a followed crack: sets each channel's readings at their
- * moments, watches the gauges, finds the zeros, aligns, and feeds a {@link CrackTracker}. Readings
- * are given in the order of the raw file, whatever their channel; the rows alone drive the clock,
- * so that the same file gives the same doubles.
+ * moments, sets lone impossible loads aside, watches the gauges, finds the zeros, aligns, and feeds
+ * a {@link CrackTracker}. Readings are given in the order of the raw file, whatever their channel;
+ * the rows alone drive the clock, so that the same file gives the same doubles.
  *
  * <p>Zeros are taken when the load and every gauge have been quiet for long enough; if the load
  * comes on before, each takes what quiet readings it has, and a gauge with fewer than three is left
@@ -25,6 +25,8 @@ public final class CrackFeed {
   private final CrackTracker tracker;
   private final Alignment alignment;
   private final LineTiming loadTiming;
+  private final LoneRule loneRule;
+  private final LoneReadingFilter filter;
   private final LineTiming[] gaugeTimings;
   private final ZeroSearch loadZero;
   private final ZeroSearch[] gaugeZeros;
@@ -38,7 +40,8 @@ public final class CrackFeed {
    * @param microsPerByte time of one byte on it, microseconds; 0 where there is no line
    * @param delayMicros from measuring to sending, microseconds
    * @param burstMicros longest time that a read may gather frames, and disorder between ports
-   * @param gapMicros for a gauge: readings further apart are not joined; unused for the load
+   * @param gapMicros readings of a gauge further apart are not joined; for the load, the longest
+   *     time between two readings that is provided for
    */
   public record Line(double microsPerByte, long delayMicros, long burstMicros, long gapMicros) {
     /** Most that a reading's moment can lie before the clock. */
@@ -61,6 +64,7 @@ public final class CrackFeed {
    *
    * @param settings how to follow the crack
    * @param zeroRule what counts as a zero
+   * @param loneRule what the load cannot do between two readings
    * @param loadLine the load's line
    * @param gaugeLines the gauges' lines, as many as the settings have gauges
    * @param listener told of what happens
@@ -69,6 +73,7 @@ public final class CrackFeed {
   public CrackFeed(
       CrackSettings settings,
       ZeroRule zeroRule,
+      LoneRule loneRule,
       Line loadLine,
       List<Line> gaugeLines,
       CrackListener listener) {
@@ -80,6 +85,8 @@ public final class CrackFeed {
               + gaugeLines.size());
     }
     this.zeroRule = zeroRule;
+    this.loneRule = loneRule;
+    filter = loneRule.newFilter();
     this.listener = listener;
     health = new GaugeHealth(settings.gauges());
     tracker = new CrackTracker(settings, health, listener);
@@ -107,13 +114,14 @@ public final class CrackFeed {
   private static Alignment alignment(Line load, List<Line> gauges, CrackTracker tracker) {
     List<Alignment.GaugeLine> lines = new ArrayList<>();
     long longest = 0;
-    int kept = 2 * LEAST_BURST + 2 * readingsIn(load.lagMicros());
+    long loadLag = load.lagMicros() + load.gapMicros();
+    int kept = 2 * LEAST_BURST + 2 * readingsIn(loadLag);
     for (Line line : gauges) {
       lines.add(new Alignment.GaugeLine(line.gapMicros(), line.lagMicros(), kept));
       longest = Math.max(longest, line.lagMicros() + line.gapMicros());
     }
     int waiting = 2 * LEAST_BURST + 2 * readingsIn(longest);
-    return new Alignment(lines, load.lagMicros(), waiting, tracker::accept);
+    return new Alignment(lines, loadLag, waiting, tracker::accept);
   }
 
   private static int readingsIn(long micros) {
@@ -149,7 +157,8 @@ public final class CrackFeed {
   public void gaugeReading(
       int gauge, long seq, long stampMicros, int frameBytes, double millimetres, Quality quality) {
     clock(stampMicros);
-    double value = quality == Quality.OK ? millimetres : Double.NaN;
+    boolean shown = quality == Quality.OK || quality == Quality.OVER;
+    double value = shown ? millimetres : Double.NaN;
     gaugeTimings[gauge].accept(seq, stampMicros, frameBytes, value, quality == Quality.OVER);
   }
 
@@ -167,6 +176,20 @@ public final class CrackFeed {
     if (!Double.isFinite(value)) {
       return;
     }
+    long before = filter.suspectCount();
+    if (filter.accept(seq, micros, value)) {
+      trusted(filter.seq(), filter.elapsedMicros(), filter.value());
+    }
+    tellSuspect(before);
+  }
+
+  private void tellSuspect(long before) {
+    if (filter.suspectCount() > before && filter.suspectCount() <= filter.suspects().size()) {
+      listener.loadSuspect(filter.lastListedSuspect());
+    }
+  }
+
+  private void trusted(long seq, long micros, double value) {
     loadMicros = micros;
     if (!zeroed) {
       if (loadZero.isLeftBy(value, zeroRule.riseNewtons())) {
@@ -182,7 +205,7 @@ public final class CrackFeed {
   private void gauge(int gauge, long seq, long micros, double value, boolean over) {
     health.accept(gauge, seq, micros, value, over);
     tellLosses();
-    if (!Double.isFinite(value)) {
+    if (over || !Double.isFinite(value)) {
       return;
     }
     if (!zeroed) {
@@ -208,7 +231,9 @@ public final class CrackFeed {
     for (ZeroSearch search : gaugeZeros) {
       levels.add(search.level());
     }
-    tracker.zero(loadMicros, loadZero.level(), levels);
+    ZeroLevel load = loadZero.level();
+    filter.setMargin(loneRule.margin(load.isKnown() ? load.noise() : 0));
+    tracker.zero(loadMicros, load, levels);
     tellLosses();
   }
 
@@ -224,10 +249,25 @@ public final class CrackFeed {
   /** Nothing more will come: lets out what is held. */
   public void finish() {
     loadTiming.flush();
+    long before = filter.suspectCount();
+    if (filter.flush()) {
+      trusted(filter.seq(), filter.elapsedMicros(), filter.value());
+    }
+    tellSuspect(before);
     for (LineTiming timing : gaugeTimings) {
       timing.flush();
     }
     alignment.flush();
+  }
+
+  /** How many lone readings of the load were set aside. */
+  public long suspectCount() {
+    return filter.suspectCount();
+  }
+
+  /** The numbers of the first of them. */
+  public List<Long> suspects() {
+    return filter.suspects();
   }
 
   /** Whether the zeros are taken. */

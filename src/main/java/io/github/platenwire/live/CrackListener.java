@@ -7,6 +7,9 @@ public interface CrackListener {
   /** Every zero is taken: the load's and the gauges', unknown ones among them. */
   default void zeroTaken(ZeroLevel load, List<ZeroLevel> gauges) {}
 
+  /** A lone reading of the load was set aside; its number in the raw file. */
+  default void loadSuspect(long seq) {}
+
   /** A gauge is left out from now on. */
   default void gaugeLost(GaugeLoss loss) {}
 

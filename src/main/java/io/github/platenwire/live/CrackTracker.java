@@ -186,7 +186,9 @@ public final class CrackTracker {
   private FirstCrack.Figure widthFigure() {
     double atPeak = 2 * uncertainty.loadNoise() / Math.sqrt(Math.max(1, row.rows));
     double load = byWidth.load();
-    return byWidth.figure(byWidth.isAtCrossing() ? uncertainty.ofLoad(load, true) : atPeak);
+    return byWidth.isAtCrossing()
+        ? byWidth.figure(uncertainty.ofLoad(load, true), uncertainty.newtonsPerOpening(load))
+        : byWidth.figure(atPeak, 0);
   }
 
   private FirstCrack firstCrack() {
@@ -290,10 +292,10 @@ public final class CrackTracker {
         crossings,
         widths,
         curve.points(),
-        stiffness(),
-        cycles.kept(),
+        Stiffness.of(line, cracked, health.mask(), settings.smoothMicros() > 0),
+        cycles.kept(uncertainty),
         cycles.count(),
-        holds.kept(),
+        holds.kept(uncertainty),
         holds.count(),
         work.newtonMillimetres(),
         work.firstSeq(),
@@ -302,21 +304,5 @@ public final class CrackTracker {
         health.mask(),
         rows,
         rowsWithoutWidth);
-  }
-
-  private Stiffness stiffness() {
-    int mask = health.mask();
-    boolean fitted = line.isFitted(mask);
-    double compliance = fitted ? line.meanSlope(mask) : Double.NaN;
-    double ofCompliance = fitted ? Math.sqrt(line.slopeVariance(mask)) : Double.NaN;
-    return new Stiffness(
-        1 / compliance,
-        2 * ofCompliance / (compliance * compliance),
-        line.firstSeq(),
-        line.lastSeq(),
-        cracked.slope(),
-        2 * cracked.standardUncertainty(settings.smoothMicros() > 0 ? line.share(mask) : 1),
-        cracked.firstSeq(),
-        cracked.lastSeq());
   }
 }

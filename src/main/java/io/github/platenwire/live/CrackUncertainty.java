@@ -27,10 +27,9 @@ final class CrackUncertainty {
   }
 
   void zero(int gauge, ZeroLevel level) {
-    double step = settings.gauges().get(gauge).resolution() / Math.sqrt(12);
-    double averaged = level.noise() * level.noise() / Math.max(1, level.readings());
-    boolean coarse = level.noise() < 1.5 * step;
-    zeroVariances[gauge] = coarse ? Math.max(averaged, step * step) : averaged;
+    zeroVariances[gauge] =
+        SteppedMean.variance(
+            level.noise(), settings.gauges().get(gauge).resolution(), level.readings());
   }
 
   void loadNoise(double newtons) {
@@ -47,12 +46,36 @@ final class CrackUncertainty {
     int rows = curve.rows(place);
     double slope = Math.abs(curve.slopeAt(place));
     return new WidthAtLoad.Parts(
-        line.isFitted(mask) ? Math.sqrt(line.noiseVariance(rows, mask)) : Double.NaN,
+        noise(rows, mask),
         Math.sqrt(zeroVariance(mask)),
         stretch(load, mask),
         slope * curve.rateAt(place) * settings.timingMicros() * 1e-6,
         slope * loadNoise / Math.sqrt(rows),
         jump(place));
+  }
+
+  /** Parts of the width of a row at which the load stands still, as at the end of an unloading. */
+  WidthAtLoad.Parts atRest(CrackRow row) {
+    return new WidthAtLoad.Parts(
+        noise(row.rows, row.mask),
+        Math.sqrt(zeroVariance(row.mask)),
+        stretch(row.load, row.mask),
+        0,
+        0,
+        0);
+  }
+
+  /** Standard uncertainty of the mean opening over some rows by noise; NaN without a line. */
+  double noise(int rows, int mask) {
+    return line.isFitted(mask) ? Math.sqrt(line.noiseVariance(rows, mask)) : Double.NaN;
+  }
+
+  /** Of the difference in width of two rows at nearly one load, gauges' scale left out. */
+  double ofDifference(CrackRow from, CrackRow to) {
+    int place = curve.placeNear(to.load);
+    double slope = place < 0 ? 0 : Math.abs(curve.slopeAt(place));
+    double moved = slope * Math.abs(to.load - from.load);
+    return Math.hypot(moved, Math.hypot(noise(from.rows, to.mask), noise(to.rows, to.mask)));
   }
 
   private double jump(int place) {
@@ -100,5 +123,15 @@ final class CrackUncertainty {
     double timing = curve.rateAt(place) * settings.timingMicros() * 1e-6;
     double ofLoad = Math.hypot(timing, loadNoise / Math.sqrt(curve.rows(place)));
     return slope > 0 ? 2 * Math.hypot(ofWidth / slope, ofLoad) : Double.NaN;
+  }
+
+  /** Slope of load on opening about a load, N/mm; 0 where the curve cannot tell. */
+  double newtonsPerOpening(double load) {
+    int place = curve.placeNear(load);
+    if (place < 0) {
+      return 0;
+    }
+    double slope = curve.slopeAt(place) + width.compliance(curve.mask(place));
+    return slope > 0 ? 1 / slope : 0;
   }
 }

@@ -79,20 +79,30 @@ public final class Cycles {
   }
 
   /** Those kept, and the unloading still under way at the end, if there is one. */
-  List<Cycle> kept() {
+  List<Cycle> kept(CrackUncertainty uncertainty) {
     List<Cycle> list = new ArrayList<>();
     for (int i = 0; i < Math.min(count, KEPT); i++) {
-      list.add(cycle(tops[i], bottoms[i], true));
+      list.add(cycle(tops[i], bottoms[i], true, uncertainty));
     }
     if (falling) {
-      list.add(cycle(top, bottom, false));
+      list.add(cycle(top, bottom, false, uncertainty));
     }
     return list;
   }
 
-  private static Cycle cycle(CrackRow from, CrackRow to, boolean reloaded) {
+  private static Cycle cycle(
+      CrackRow from, CrackRow to, boolean reloaded, CrackUncertainty uncertainty) {
     return new Cycle(
-        from.load, from.width, to.load, to.width, reloaded, to.mask, from.seq, to.firstSeq, to.seq);
+        from.load,
+        from.width,
+        to.load,
+        to.width,
+        uncertainty.atRest(to),
+        reloaded,
+        to.mask,
+        from.seq,
+        to.firstSeq,
+        to.seq);
   }
 
   /**
@@ -102,6 +112,7 @@ public final class Cycles {
    * @param topMillimetres width there; NaN where unknown
    * @param bottomNewtons least load
    * @param residualMillimetres width there; NaN where unknown
+   * @param parts what makes the width there uncertain, without the calibrations
    * @param reloaded false for an unloading that had not ended when asked
    * @param mask the gauges at the least load
    * @param topSeq number of the row at the top
@@ -113,6 +124,7 @@ public final class Cycles {
       double topMillimetres,
       double bottomNewtons,
       double residualMillimetres,
+      WidthAtLoad.Parts parts,
       boolean reloaded,
       int mask,
       long topSeq,

@@ -15,6 +15,8 @@ public record FirstCrack(Optional<Figure> bySmallWidth, Optional<Figure> byDepar
    * @param newtons the load
    * @param uncertaintyNewtons its expanded uncertainty (k = 2) by noise, timing and definition,
    *     without calibration; NaN where it cannot be told
+   * @param newtonsPerMillimetre slope of load on opening there, by which an error of the gauges'
+   *     scale moves it; 0 where the load does not hang on the opening
    * @param micros when it was reached
    * @param mask the gauges on which it rests, bit 0 for the first
    * @param firstSeq number of the first load row on which it rests
@@ -23,6 +25,7 @@ public record FirstCrack(Optional<Figure> bySmallWidth, Optional<Figure> byDepar
   public record Figure(
       double newtons,
       double uncertaintyNewtons,
+      double newtonsPerMillimetre,
       long micros,
       int mask,
       long firstSeq,

@@ -10,8 +10,10 @@ import java.util.Locale;
  * <ul>
  *   <li>is silent for {@value #SILENT_MICROS} microseconds;
  *   <li>stands at the end of its range for two readings and {@value #END_MICROS} microseconds;
- *   <li>jumps by more than its greatest slope and noise explain, stays there for {@value
- *       #JUMP_MICROS} microseconds, and no other gauge moved the same way by a fifth as much;
+ *   <li>jumps by more than its greatest slope, noise and {@value #JITTER_MICROS} microseconds of
+ *       jitter explain, stays there for {@value #JUMP_MICROS} microseconds, and no other gauge
+ *       moved the same way by a fifth as much; the only gauge left must jump by {@value
+ *       #LONE_MILLIMETRES} mm more, since a crack may open at once and nothing bears it out;
  *   <li>has shown the same value for {@value #STUCK_MICROS} microseconds while the others moved by
  *       more than four times what its noise and resolution hide, or for so many readings as its
  *       noise makes equal only once in 10^8 while the others moved by more than two steps and the
@@ -33,6 +35,13 @@ public final class GaugeHealth {
   static final long CLOCK_STEP_MICROS = 500_000;
   private static final long LOOK_BACK_MICROS = 200_000;
   private static final double SHARE_OF_JUMP = 0.2;
+
+  /** How far a stamp can be off against the one before it; USB adapters gather for 16 ms. */
+  static final long JITTER_MICROS = 20_000;
+
+  /** A crack may open by so much at once when no other gauge can bear it out. */
+  static final double LONE_MILLIMETRES = 0.25;
+
   private static final int LEAST_EQUAL_READINGS = 3;
 
   private final GaugeState[] gauges;
@@ -162,17 +171,22 @@ public final class GaugeHealth {
     }
     state.endReadings++;
     if (state.endReadings >= 2 && micros - state.endMicros >= END_MICROS) {
-      lose(gauge, GaugeFault.SATURATED, micros, seq, words("stands at %.4f mm", value));
+      String reason =
+          Double.isFinite(value)
+              ? words("stands at %.4f mm", value)
+              : "says that it is beyond its range";
+      lose(gauge, GaugeFault.SATURATED, micros, seq, reason);
     }
   }
 
-  private static boolean isJump(GaugeState state, long micros, double value) {
+  private boolean isJump(GaugeState state, long micros, double value) {
     double change = Math.abs(value - state.goodValue);
     if (state.jumping) {
       return change > Math.abs(state.jumpValue - state.goodValue) / 2;
     }
-    double seconds = Math.max(0, micros - state.goodMicros) * 1e-6;
-    return change > state.limits.greatestSlope() * seconds + state.margin();
+    double seconds = (Math.max(0, micros - state.goodMicros) + JITTER_MICROS) * 1e-6;
+    double alone = Integer.bitCount(mask) == 1 ? LONE_MILLIMETRES : 0;
+    return change > state.limits.greatestSlope() * seconds + state.margin() + alone;
   }
 
   private void judgeJump(int gauge, long seq, long micros, double value) {

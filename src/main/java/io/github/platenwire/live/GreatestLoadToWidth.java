@@ -77,8 +77,14 @@ final class GreatestLoadToWidth {
     return greatestMask;
   }
 
-  FirstCrack.Figure figure(double uncertainty) {
+  FirstCrack.Figure figure(double uncertainty, double newtonsPerMillimetre) {
     return new FirstCrack.Figure(
-        greatest, uncertainty, greatestMicros, greatestMask, greatestFirstSeq, greatestSeq);
+        greatest,
+        uncertainty,
+        newtonsPerMillimetre,
+        greatestMicros,
+        greatestMask,
+        greatestFirstSeq,
+        greatestSeq);
   }
 }

@@ -119,20 +119,21 @@ public final class Holds {
   }
 
   /** Those kept, and the one under way, if there is one. */
-  List<Hold> kept() {
+  List<Hold> kept(CrackUncertainty uncertainty) {
     List<Hold> list = new ArrayList<>();
     for (int i = 0; i < Math.min(count, KEPT); i++) {
-      list.add(hold(starts[i], ends[i], meanLoads[i]));
+      list.add(hold(starts[i], ends[i], meanLoads[i], uncertainty));
     }
     if (isHolding()) {
-      list.add(hold(start, end, sum / rows));
+      list.add(hold(start, end, sum / rows, uncertainty));
     }
     return list;
   }
 
-  private static Hold hold(CrackRow from, CrackRow to, double load) {
+  private static Hold hold(CrackRow from, CrackRow to, double load, CrackUncertainty uncertainty) {
+    double noise = uncertainty.ofDifference(from, to);
     return new Hold(
-        load, from.micros, to.micros, from.width, to.width, to.mask, from.firstSeq, to.seq);
+        load, from.micros, to.micros, from.width, to.width, noise, to.mask, from.firstSeq, to.seq);
   }
 
   /**
@@ -143,6 +144,8 @@ public final class Holds {
    * @param endMicros when it ended, or the last row so far
    * @param startMillimetres width when it began; NaN where unknown
    * @param endMillimetres width when it ended; NaN where unknown
+   * @param noiseMillimetres standard uncertainty of the creep by noise at both ends and by what the
+   *     load moved between them; NaN if unknown
    * @param mask the gauges on which it rests
    * @param firstSeq number of its first row
    * @param lastSeq number of its last
@@ -153,6 +156,7 @@ public final class Holds {
       long endMicros,
       double startMillimetres,
       double endMillimetres,
+      double noiseMillimetres,
       int mask,
       long firstSeq,
       long lastSeq) {

@@ -185,15 +185,13 @@ final class InitialLine {
 
   /**
    * Variance of the mean opening over some rows by noise and resolution. A resolution that is
-   * coarse against the noise is not averaged away.
+   * coarse against the noise is not averaged away: see {@link SteppedMean}.
    */
   double noiseVariance(int count, int mask) {
     double sum = 0;
     for (int i = 0; i < fits.length; i++) {
       if ((mask & (1 << i)) != 0) {
-        double step = limits.get(i).resolution() / Math.sqrt(12);
-        double averaged = noises[i] * noises[i] / Math.max(1, count * shareOf(i));
-        sum += noises[i] < 1.5 * step ? Math.max(averaged, step * step) : averaged;
+        sum += SteppedMean.variance(noises[i], limits.get(i).resolution(), count * shareOf(i));
       }
     }
     return sum / (Integer.bitCount(mask) * (double) Integer.bitCount(mask));

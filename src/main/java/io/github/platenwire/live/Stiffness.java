@@ -22,4 +22,20 @@ public record Stiffness(
     double after,
     double afterUncertainty,
     long afterFirstSeq,
-    long afterLastSeq) {}
+    long afterLastSeq) {
+  /** From the line before cracking and that after it, over the gauges of a mask. */
+  static Stiffness of(InitialLine line, CrackedLine cracked, int mask, boolean smoothed) {
+    boolean fitted = line.isFitted(mask);
+    double compliance = fitted ? line.meanSlope(mask) : Double.NaN;
+    double ofCompliance = fitted ? Math.sqrt(line.slopeVariance(mask)) : Double.NaN;
+    return new Stiffness(
+        1 / compliance,
+        2 * ofCompliance / (compliance * compliance),
+        line.firstSeq(),
+        line.lastSeq(),
+        cracked.slope(),
+        2 * cracked.standardUncertainty(smoothed ? line.share(mask) : 1),
+        cracked.firstSeq(),
+        cracked.lastSeq());
+  }
+}

@@ -79,11 +79,25 @@ final class CrackBudget {
     return new UncertaintyBudget(lines);
   }
 
-  /** Of a difference of two widths of one test. */
+  /** Of a width while the load stands still; the load's scale has no part in it. */
+  UncertaintyBudget ofRest(double millimetres, WidthAtLoad.Parts parts) {
+    List<UncertaintyBudget.Line> lines = new ArrayList<>();
+    add(lines, gauge.words, gauge.relative * Math.abs(millimetres));
+    add(lines, "gauges: noise and resolution", parts.noise());
+    add(lines, "gauges: zero", parts.zero());
+    add(lines, "elastic stretch taken off", parts.stretch());
+    return new UncertaintyBudget(lines);
+  }
+
+  /**
+   * Of a difference of two widths of one test at one load, in which zero and stretch go out.
+   *
+   * @param noiseMillimetres standard uncertainty by noise and resolution at both ends
+   */
   UncertaintyBudget ofCreep(double millimetres, double noiseMillimetres) {
     List<UncertaintyBudget.Line> lines = new ArrayList<>();
     add(lines, gauge.words, gauge.relative * Math.abs(millimetres));
-    add(lines, "gauges: noise and resolution at both ends", noiseMillimetres * Math.sqrt(2));
+    add(lines, "gauges: noise and resolution at both ends", noiseMillimetres);
     return new UncertaintyBudget(lines);
   }
 

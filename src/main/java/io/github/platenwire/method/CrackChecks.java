@@ -30,7 +30,7 @@ final class CrackChecks {
     this.gauges = gauges;
   }
 
-  List<Check> checks(CrackResult result, OpeningRates rates, long overReadings) {
+  List<Check> checks(CrackResult result, OpeningRates rates, CrackFaults faults) {
     for (Method.Objection objection : objections) {
       departures.add(
           sentence(objection.problem())
@@ -50,7 +50,9 @@ final class CrackChecks {
             : "no crack was found");
     checkShare(result);
     checkRates(rates);
-    checkRange(overReadings);
+    checkRange(faults.overReadings());
+    tellFalls(faults.falls());
+    departFromSuspects(faults);
     departFromCalibration();
     return List.copyOf(checks);
   }
@@ -166,6 +168,43 @@ final class CrackChecks {
         overReadings == 0
             ? "every reading was within its channel's range"
             : overReadings + " readings were beyond their channel's range and were not used");
+  }
+
+  /** A fact of the beam, not a fault of the test. */
+  private void tellFalls(List<LoadFall> falls) {
+    List<String> words = new ArrayList<>();
+    for (LoadFall fall : falls) {
+      words.add(
+          "at "
+              + BothUnits.fixed(fall.micros() * 1e-6, 2)
+              + " s from "
+              + BothUnits.force(fall.fromNewtons(), rules.rounding().load())
+              + " to "
+              + BothUnits.force(fall.toNewtons(), rules.rounding().load())
+              + " at a width of "
+              + BothUnits.fixed(fall.widthMillimetres(), 3)
+              + " mm");
+    }
+    checks.add(
+        new Check(
+            "load-falls",
+            /* met= */ true,
+            words.isEmpty()
+                ? "the load did not fall while the crack ran on"
+                : "the load fell while the crack ran on: " + String.join("; ", words)));
+  }
+
+  private void departFromSuspects(CrackFaults faults) {
+    if (faults.suspectCount() > 0) {
+      departures.add(
+          faults.suspectCount()
+              + (faults.suspectCount() == 1 ? " lone reading" : " lone readings")
+              + " of the load that the machine cannot have brought about "
+              + (faults.suspectCount() == 1 ? "was" : "were")
+              + " left out; the first "
+              + faults.suspects().size()
+              + " are listed.");
+    }
   }
 
   private void departFromCalibration() {

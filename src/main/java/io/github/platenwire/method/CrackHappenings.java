@@ -63,6 +63,11 @@ final class CrackHappenings implements CrackListener {
   }
 
   @Override
+  public void loadSuspect(long seq) {
+    happen("suspect " + load.facts().name() + " seq=" + seq, false);
+  }
+
+  @Override
   public void gaugeLost(GaugeLoss loss) {
     happen(
         "gauge lost "
@@ -109,14 +114,14 @@ final class CrackHappenings implements CrackListener {
     happen("stop width " + BothUnits.plain(rules.stopWidth()) + " mm", true);
   }
 
-  void fell(double toNewtons, double fromNewtons, double width) {
+  void fell(LoadFall fall) {
     happen(
         "load fell load="
-            + newtons(toNewtons)
+            + newtons(fall.toNewtons())
             + " from="
-            + newtons(fromNewtons)
+            + newtons(fall.fromNewtons())
             + " width="
-            + BothUnits.fixed(width, 3)
+            + BothUnits.fixed(fall.widthMillimetres(), 3)
             + " mm",
         false);
   }

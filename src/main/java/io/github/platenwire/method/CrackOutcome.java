@@ -44,7 +44,7 @@ final class CrackOutcome {
   }
 
   MethodResult result(
-      CrackTracker tracker, OpeningRates rates, FallingSlopes slopes, long overReadings) {
+      CrackTracker tracker, OpeningRates rates, FallingSlopes slopes, CrackFaults faults) {
     CrackResult result =
         tracker.result(rules.asked().stream().map(CrackRules.Asked::newtons).toList());
     rules
@@ -56,15 +56,15 @@ final class CrackOutcome {
     addFirstCracks(result.firstCrack());
     addPeak(result);
     addStiffness(result.stiffness());
-    new CrackCycles(rules, gauges, budget, figures).add(result);
+    new CrackCycles(rules, budget, figures).add(result);
     addWork(result);
     addZeros(result);
     CrackChecks checks = new CrackChecks(rules, setting, objections, load, gauges);
     return new MethodResult(
         figures.list(),
-        checks.checks(result, rates, overReadings),
+        checks.checks(result, rates, faults),
         checks.departures(),
-        List.of(),
+        faults.suspects(),
         curve(result));
   }
 
@@ -132,8 +132,7 @@ final class CrackOutcome {
                 addFirstCrack(
                     "first-crack-departure",
                     "First crack: load at which the opening left its initial line",
-                    figure,
-                    0));
+                    figure));
     first
         .bySmallWidth()
         .ifPresent(
@@ -143,16 +142,10 @@ final class CrackOutcome {
                     "First crack: greatest load up to an opening of "
                         + BothUnits.plain(rules.smallWidth())
                         + " mm",
-                    figure,
-                    figure.newtons() / rules.smallWidth() / 4));
+                    figure));
   }
 
-  /*
-   * By the small width the gauge's scale moves the load only along the flat part of the curve; a
-   * quarter of the secant is on the safe side of the slope there.
-   */
-  private void addFirstCrack(
-      String name, String title, FirstCrack.Figure figure, double newtonsPerMillimetre) {
+  private void addFirstCrack(String name, String title, FirstCrack.Figure figure) {
     figures.load(
         name,
         title,
@@ -162,7 +155,7 @@ final class CrackOutcome {
                 budget.ofLoad(
                     figure.newtons(),
                     figure.uncertaintyNewtons(),
-                    newtonsPerMillimetre,
+                    figure.newtonsPerMillimetre(),
                     rules.smallWidth()))
             : Optional.empty(),
         CrackFigures.rows(figure.firstSeq(), figure.lastSeq()));

@@ -20,6 +20,7 @@ final class CrackParser {
     "alignment",
     "zero",
     "gauge",
+    "load",
     "machine",
     "initial-line",
     "first-crack",
@@ -56,6 +57,7 @@ final class CrackParser {
         timing(),
         zero(),
         gauge(),
+        load(),
         table("machine", "accuracy-percent").positive("accuracy-percent"),
         fit(),
         first.positive("small-width-mm"),
@@ -121,6 +123,19 @@ final class CrackParser {
         table.positive("greatest-slope-mm-per-second"),
         table.notNegative("resolution-mm"),
         table.positive("accuracy-percent"));
+  }
+
+  private CrackRules.Load load() throws TomlException {
+    Numbers table =
+        table(
+            "load",
+            "greatest-slope-percent-of-range-per-second",
+            "stamp-jitter-seconds",
+            "noise-factor");
+    return new CrackRules.Load(
+        table.positive("greatest-slope-percent-of-range-per-second"),
+        micros(table.positive("stamp-jitter-seconds")),
+        table.positive("noise-factor"));
   }
 
   private CrackSettings.FitWindow fit() throws TomlException {

@@ -7,7 +7,10 @@ import java.util.Optional;
  * What a test shows of its crack at one moment. Immutable. Millimetres and newtons; NaN while
  * unknown.
  *
+ * @param micros moment of the row that it rests on, microseconds; behind the newest reading by what
+ *     alignment and averaging take
  * @param gauges every gauge, lost ones too
+ * @param openingMillimetres mean opening over the gauges that count, elastic stretch in it
  * @param widthMillimetres mean width over the gauges that count, elastic stretch taken off
  * @param rotationMillimetres opening on one face less that on the other
  * @param firstCrackByDeparture load at which the opening left its initial line, once found
@@ -18,7 +21,9 @@ import java.util.Optional;
  * @param ghost the difference to an earlier specimen, where it can be told
  */
 public record CrackPart(
+    long micros,
     List<Gauge> gauges,
+    double openingMillimetres,
     double widthMillimetres,
     double rotationMillimetres,
     Optional<Double> firstCrackByDeparture,
@@ -68,7 +73,9 @@ public record CrackPart(
   CrackPart beside(GhostCurve curve, double newtons) {
     double wider = widthMillimetres - curve.widthAt(newtons);
     return new CrackPart(
+        micros,
         gauges,
+        openingMillimetres,
         widthMillimetres,
         rotationMillimetres,
         firstCrackByDeparture,

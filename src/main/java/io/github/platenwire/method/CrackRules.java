@@ -3,6 +3,7 @@ package io.github.platenwire.method;
 import io.github.platenwire.live.CrackFeed;
 import io.github.platenwire.live.CrackSettings;
 import io.github.platenwire.live.GaugeLimits;
+import io.github.platenwire.live.LoneRule;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,6 +20,7 @@ record CrackRules(
     Timing timing,
     Zero zero,
     Gauge gauge,
+    Load load,
     double machineAccuracyPercent,
     CrackSettings.FitWindow fit,
     double smallWidth,
@@ -42,6 +44,8 @@ record CrackRules(
   record Zero(long micros, double quietPercent, double risePercent, double quietMillimetres) {}
 
   record Gauge(double slope, double resolution, double accuracyPercent) {}
+
+  record Load(double slopePercent, long jitterMicros, double noiseFactor) {}
 
   /** A width with its meaning and where that comes from. */
   record Threshold(double millimetres, String meaning, String source) {
@@ -100,6 +104,14 @@ record CrackRules(
         zero.micros(),
         load.percentOfRange(zero.quietPercent()),
         load.percentOfRange(zero.risePercent()));
+  }
+
+  LoneRule loneRule(LoadChannel channel) {
+    return new LoneRule(
+        channel.greatestSlopeNewtons().orElse(channel.percentOfRange(load.slopePercent())),
+        load.jitterMicros(),
+        channel.resolutionNewtons().orElse(0),
+        load.noiseFactor());
   }
 
   CrackFeed.Line line(ChannelFacts channel) {

@@ -30,6 +30,7 @@ final class CrackRun implements MethodRun {
   private final LoadLost lost;
   private final OpeningRates rates;
   private final FallingSlopes slopes;
+  private final List<LoadFall> falls = new ArrayList<>();
   private long lastSeq;
   private long lastMicros;
   private long rowsSeen;
@@ -56,6 +57,7 @@ final class CrackRun implements MethodRun {
         new CrackFeed(
             rules.settings(gauges),
             rules.zeroRule(load),
+            rules.loneRule(load),
             rules.line(load.facts()),
             gauges.stream().map(gauge -> rules.line(gauge.facts())).toList(),
             happenings);
@@ -100,11 +102,18 @@ final class CrackRun implements MethodRun {
     rates.accept(micros, feed.tracker().openingMillimetres());
     slopes.accept(newtons, width);
     switch (lost.accept(micros, newtons, width)) {
-      case FELL -> happenings.fell(newtons, lost.greatestNewtons(), width);
+      case FELL -> fell(new LoadFall(micros, lost.greatestNewtons(), newtons, width));
       case LOST -> happenings.lost(lost.greatestNewtons(), width);
       case NONE -> {}
     }
     ended = feed.tracker().isStopWidthReached() || lost.isTailOver(micros);
+  }
+
+  private void fell(LoadFall fall) {
+    happenings.fell(fall);
+    if (falls.size() < LoadFall.MOST) {
+      falls.add(fall);
+    }
   }
 
   @Override
@@ -163,13 +172,15 @@ final class CrackRun implements MethodRun {
       shown.add(new CrackPart.Gauge(gauges.get(i).name(), crack.openings().get(i), counts));
     }
     return new CrackPart(
+        crack.micros(),
         shown,
+        crack.opening(),
         crack.width(),
         crack.rotation(),
         crack.firstCrack().byDeparture().map(figure -> figure.newtons()),
         crack.firstCrack().bySmallWidth().map(figure -> figure.newtons()),
         crack.next().map(next -> next(next.millimetres(), crack.toNext())),
-        crack.loadNewtons() >= FIRST_LOADING * crack.peakNewtons(),
+        crack.loadNewtons() >= FIRST_LOADING * lost.greatestNewtons(),
         state(crack),
         Optional.empty());
   }
@@ -200,6 +211,10 @@ final class CrackRun implements MethodRun {
     feed.finish();
     follow();
     return new CrackOutcome(rules, specimen, setting, objections, load, gauges)
-        .result(feed.tracker(), rates, slopes, overReadings);
+        .result(
+            feed.tracker(),
+            rates,
+            slopes,
+            new CrackFaults(overReadings, feed.suspects(), feed.suspectCount(), falls));
   }
 }

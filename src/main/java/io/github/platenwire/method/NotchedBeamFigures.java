@@ -12,6 +12,9 @@ import java.util.List;
  * b the width and h_sp the depth above the notch.
  */
 final class NotchedBeamFigures {
+  /** Up to which the load of f_LOP is sought, millimetres (EN 14651, from memory). */
+  private static final double SMALL_OPENING = 0.05;
+
   private final CrackRules.Notch notch;
   private final CrackBudget budget;
   private final CrackFigures figures;
@@ -47,8 +50,8 @@ final class NotchedBeamFigures {
                     "Limit of proportionality f_LOP, greatest load up to an opening of 0.05 mm",
                     figure.newtons(),
                     known(figure.uncertaintyNewtons()),
-                    0,
-                    0,
+                    figure.newtonsPerMillimetre(),
+                    SMALL_OPENING,
                     CrackFigures.rows(figure.firstSeq(), figure.lastSeq())));
     int number = 0;
     double noise = result.loadZero().isKnown() ? 2 * result.loadZero().noise() : 0;

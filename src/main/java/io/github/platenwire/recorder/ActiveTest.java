@@ -111,15 +111,19 @@ final class ActiveTest implements Recording {
     for (LinkEvent event = held.take(); event != null; event = held.take()) {
       events.add(event);
     }
-    step(events, originNanos);
+    step(events, originNanos, /* mayStop= */ false);
   }
 
   boolean isOver() {
     return over.isDone();
   }
 
-  /** Records what came, then looks at time, notes and the stop flag. */
-  void step(List<LinkEvent> events, long nowNanos) {
+  boolean isStopOrdered() {
+    return stopOrdered;
+  }
+
+  /** Records what came, then looks at time and notes, and stops if it may and was told to. */
+  void step(List<LinkEvent> events, long nowNanos, boolean mayStop) {
     try {
       for (LinkEvent event : events) {
         handle(event);
@@ -132,7 +136,7 @@ final class ActiveTest implements Recording {
       test.writeAndAnalyse();
       test.time(Math.max(micros(nowNanos), test.lastAnyMicros()));
       publish();
-      endIfDue(nowNanos);
+      endIfDue(nowNanos, mayStop);
     } catch (IOException e) {
       storageFailed(e);
     }
@@ -208,7 +212,7 @@ final class ActiveTest implements Recording {
             });
   }
 
-  private void endIfDue(long nowNanos) throws IOException {
+  private void endIfDue(long nowNanos, boolean mayStop) throws IOException {
     Optional<MethodRun.Ending> ending = run.ending();
     if (ending.isPresent()) {
       CloseReason reason =
@@ -217,7 +221,7 @@ final class ActiveTest implements Recording {
             case RANGE -> CloseReason.RANGE;
           };
       finish(reason, nowNanos, Optional.empty());
-    } else if (stopOrdered) {
+    } else if (mayStop) {
       finish(CloseReason.OPERATOR, nowNanos, Optional.empty());
     } else {
       long silence = late.silenceNanos(nowNanos);

@@ -7,16 +7,16 @@ import io.github.platenwire.method.Specimen;
 import io.github.platenwire.record.SummaryFacts;
 import io.github.platenwire.record.SummaryFile;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
  * Finds the crack that a running test is held beside: the last companion's, or else the last of the
- * study's reference series. Stateless.
+ * study's reference series, or else the last of any other series. Stateless.
  */
 public final class GhostFinder {
   private static final Logger LOG = LoggerFactory.getLogger(GhostFinder.class);
@@ -32,18 +32,28 @@ public final class GhostFinder {
    */
   public static Optional<GhostCurve> of(LabFolder lab, Specimen specimen, String method)
       throws LabException, IOException {
-    Optional<GhostCurve> companion = last(lab, specimen, method, specimen.series());
-    return companion.isPresent() ? companion : last(lab, specimen, method, lab.study().reference());
+    String reference = lab.study().reference();
+    List<Predicate<String>> wishes =
+        List.of(specimen.series()::equals, reference::equals, series -> true);
+    for (Predicate<String> wish : wishes) {
+      Optional<GhostCurve> curve = last(lab, specimen, method, wish);
+      if (curve.isPresent()) {
+        return curve;
+      }
+    }
+    return Optional.empty();
   }
 
   private static Optional<GhostCurve> last(
-      LabFolder lab, Specimen specimen, String method, String series) throws IOException {
+      LabFolder lab, Specimen specimen, String method, Predicate<String> series)
+      throws IOException {
     List<Path> records = lab.records();
     for (int i = records.size() - 1; i >= 0; i--) {
-      Path summary = LabFolder.summaryOf(records.get(i));
+      Optional<Path> summary = LabFolder.newestSummaryOf(records.get(i));
       try {
-        if (Files.exists(summary) && fits(SummaryFile.read(summary), specimen, method, series)) {
-          Optional<GhostCurve> curve = SummaryFile.readCurve(summary);
+        if (summary.isPresent()
+            && fits(SummaryFile.read(summary.get()), specimen, method, series)) {
+          Optional<GhostCurve> curve = SummaryFile.readCurve(summary.get());
           if (curve.isPresent()) {
             return curve;
           }
@@ -55,9 +65,10 @@ public final class GhostFinder {
     return Optional.empty();
   }
 
-  private static boolean fits(SummaryFacts facts, Specimen specimen, String method, String series) {
+  private static boolean fits(
+      SummaryFacts facts, Specimen specimen, String method, Predicate<String> series) {
     return facts.method().equals(method)
-        && facts.series().equals(series)
+        && series.test(facts.series())
         && !facts.specimen().equals(specimen.name());
   }
 }

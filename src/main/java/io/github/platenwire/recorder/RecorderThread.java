@@ -156,8 +156,11 @@ final class RecorderThread {
         // The clock is read before the queue is emptied: whatever came up to that time has then
         // been seen.
         long nowNanos = clocks.monotonic().nanos();
+        boolean ordered = test.isStopOrdered();
         take();
-        test.step(taken, seenUpTo(nowNanos));
+        // A stop waits for what had come when it was ordered, so that no reading is left behind.
+        boolean mayStop = ordered && taken.size() < MOST_EVENTS_AT_ONCE;
+        test.step(taken, seenUpTo(nowNanos), mayStop);
       }
     } catch (RuntimeException e) {
       LOG.error("the recorder failed", e);

@@ -9,6 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 
@@ -45,7 +46,7 @@ final class SubjectFinder {
       }
     }
     String method = method(figure, byMethod);
-    ClosedTest first = byMethod.get(method).get(0);
+    ClosedTest first = testsBy(method, byMethod).get(0);
     Figure found = first.figure(figure).orElseThrow();
     return new Subject(
         figure,
@@ -99,7 +100,7 @@ final class SubjectFinder {
     }
     String most = byMethod.keySet().iterator().next();
     for (Map.Entry<String, List<ClosedTest>> entry : byMethod.entrySet()) {
-      most = entry.getValue().size() > byMethod.get(most).size() ? entry.getKey() : most;
+      most = entry.getValue().size() > testsBy(most, byMethod).size() ? entry.getKey() : most;
     }
     if (byMethod.size() > 1) {
       Set<String> others = new LinkedHashSet<>(byMethod.keySet());
@@ -112,5 +113,9 @@ final class SubjectFinder {
               + " (--method).");
     }
     return most;
+  }
+
+  private static List<ClosedTest> testsBy(String method, Map<String, List<ClosedTest>> byMethod) {
+    return Objects.requireNonNull(byMethod.get(method));
   }
 }

@@ -118,7 +118,7 @@ public final class ComparisonView {
     for (SeriesSet set : comparison.sets()) {
       strip.add(
           set.series() + " " + StudyStatusView.days(set.ageDays()),
-          set.values().stream().mapToDouble(SpecimenValue::value).toArray(),
+          set.values().stream().map(SpecimenValue::value).toList(),
           set.statistics().mean(),
           set.statistics().meanInterval());
     }

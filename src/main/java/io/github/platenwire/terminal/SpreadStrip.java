@@ -17,11 +17,11 @@ final class SpreadStrip {
 
   private final List<Row> rows = new ArrayList<>();
 
-  private record Row(String label, double[] values, double mean, Optional<Interval> interval) {}
+  private record Row(String label, List<Double> values, double mean, Optional<Interval> interval) {}
 
   /** Adds a set. */
-  void add(String label, double[] values, double mean, Optional<Interval> interval) {
-    rows.add(new Row(label, values.clone(), mean, interval));
+  void add(String label, List<Double> values, double mean, Optional<Interval> interval) {
+    rows.add(new Row(label, List.copyOf(values), mean, interval));
   }
 
   /**
@@ -80,12 +80,12 @@ final class SpreadStrip {
   }
 
   private static double low(Row row) {
-    double least = Arrays.stream(row.values()).min().orElse(row.mean());
+    double least = row.values().stream().min(Double::compare).orElse(row.mean());
     return row.interval().map(interval -> Math.min(interval.low(), least)).orElse(least);
   }
 
   private static double high(Row row) {
-    double greatest = Arrays.stream(row.values()).max().orElse(row.mean());
+    double greatest = row.values().stream().max(Double::compare).orElse(row.mean());
     return row.interval().map(interval -> Math.max(interval.high(), greatest)).orElse(greatest);
   }
 }

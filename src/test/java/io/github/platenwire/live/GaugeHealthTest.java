@@ -150,4 +150,17 @@ class GaugeHealthTest {
     assertThat(health.losses()).extracting(GaugeLoss::fault).containsExactly(GaugeFault.NO_ZERO);
     assertThat(health.maskAt(100)).isEqualTo(2);
   }
+
+  /** A crack that opens at once on the only gauge was taken for a fault of the gauge. */
+  @ParameterizedTest
+  @CsvSource({"0.15, 0", "0.6, 1"})
+  void onlyGauge_jumps_lostOnlyIfFartherThanACrackOpensAtOnce(double jump, int lost) {
+    GaugeHealth alone = new GaugeHealth(List.of(new GaugeLimits(0, -0.5, 2, 0.001, 0.5, 0.02)));
+    alone.zero(0, 0, 0, 0.0005);
+    for (int t = 1; t < 300; t++) {
+      alone.clock(t * 20_000L);
+      alone.accept(0, t, t * 20_000L, noisy(0.0004 * t + (t < 150 ? 0 : jump)), false);
+    }
+    assertThat(alone.losses()).hasSize(lost);
+  }
 }

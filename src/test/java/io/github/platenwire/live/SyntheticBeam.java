@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
-import java.util.function.DoubleUnaryOperator;
 
 /**
  * A split beam with a known truth: elastic up to first crack, then a jump and a width that grows
@@ -35,50 +34,6 @@ final class SyntheticBeam {
     this.crackNewtons = crackNewtons;
     this.compliance = compliance;
     path.add(new double[] {0, 0});
-  }
-
-  static SyntheticBeam random(long seed) {
-    Random random = new Random(seed * 0x9E3779B97F4A7C15L);
-    double crack = 8_000 + 17_000 * random.nextDouble();
-    double elastic = 0.004 + 0.012 * random.nextDouble();
-    SyntheticBeam beam =
-        new SyntheticBeam(
-            crack,
-            elastic / crack * (0.8 + 0.4 * random.nextDouble()),
-            elastic / crack * (0.8 + 0.4 * random.nextDouble()));
-    beam.jump = random.nextBoolean() ? 0 : 0.02 * random.nextDouble();
-    beam.power = 0.7 + 0.6 * random.nextDouble();
-    beam.widthAtTwice = 0.25 + 0.35 * random.nextDouble();
-    beam.residualShare = 0.1 + 0.5 * random.nextDouble();
-    beam.faceDifference = 0.8 * random.nextDouble() - 0.4;
-    beam.gaugeNoise = 0.0002 + 0.0010 * random.nextDouble();
-    beam.gaugeResolution = new double[] {0, 0.0001, 0.001}[random.nextInt(3)];
-    beam.loadNoise = 2 + 18 * random.nextDouble();
-    beam.loadResolution = new double[] {0, 1, 10}[random.nextInt(3)];
-    beam.creepShare = random.nextBoolean() ? 0 : 0.1 * random.nextDouble();
-    double[] rates = {10, 20, 60, 100};
-    beam.gaugeRates = new double[] {rates[random.nextInt(4)], rates[random.nextInt(4)]};
-    beam.loadRate = random.nextBoolean() ? 50 : 100;
-    beam.delays = new long[] {1000L * random.nextInt(60), 1000L * random.nextInt(60)};
-    beam.randomPath(random);
-    return beam;
-  }
-
-  private void randomPath(Random random) {
-    double rate = crackNewtons / (30 + 40 * random.nextDouble());
-    double top = crackNewtons * (1.7 + 0.5 * random.nextDouble());
-    hold(3);
-    int cycles = random.nextInt(4);
-    for (int i = 1; i <= cycles; i++) {
-      to(crackNewtons * (0.7 + i * 0.9 / (cycles + 1)) + 0.01 * crackNewtons, rate);
-      if (random.nextBoolean()) {
-        hold(8);
-      }
-      to(crackNewtons * 0.3 * random.nextDouble(), 2 * rate);
-      hold(1);
-    }
-    to(top, rate);
-    hold(1);
   }
 
   void to(double newtons, double newtonsPerSecond) {
@@ -150,55 +105,6 @@ final class SyntheticBeam {
         + 0.1 * (gauge + 1);
   }
 
-  double meanCompliance() {
-    double sum = 0;
-    for (double each : compliance) {
-      sum += each;
-    }
-    return sum / compliance.length;
-  }
-
-  /** The moment at which a load is reached for the first time. */
-  double firstTimeOf(double newtons) {
-    for (int i = 1; i < path.size(); i++) {
-      double[] from = path.get(i - 1);
-      double[] to = path.get(i);
-      if (to[1] >= newtons && to[1] > from[1]) {
-        return from[0] + (to[0] - from[0]) * (newtons - from[1]) / (to[1] - from[1]);
-      }
-    }
-    return Double.NaN;
-  }
-
-  /** Load at the first moment at which a figure of the beam reaches a level; NaN if never. */
-  double loadWhere(DoubleUnaryOperator figureAtSeconds, double level) {
-    double step = 0.01;
-    for (double t = 0; t < seconds(); t += step) {
-      if (figureAtSeconds.applyAsDouble(t + step) >= level) {
-        return loadAt(bisect(figureAtSeconds, level, t, t + step));
-      }
-    }
-    return Double.NaN;
-  }
-
-  private static double bisect(DoubleUnaryOperator f, double level, double low, double high) {
-    double from = low;
-    double to = high;
-    for (int i = 0; i < 50; i++) {
-      double middle = (from + to) / 2;
-      if (f.applyAsDouble(middle) >= level) {
-        to = middle;
-      } else {
-        from = middle;
-      }
-    }
-    return to;
-  }
-
-  double greatestLoad() {
-    return greatestUpTo(seconds());
-  }
-
   /** One reading: channel -1 is the load. */
   record Reading(long stampMicros, int channel, double value) {}
 
@@ -248,6 +154,7 @@ final class SyntheticBeam {
     return new CrackFeed(
         settings,
         new CrackFeed.ZeroRule(2_000_000, 200, 250),
+        new LoneRule(100_000, 20_000, 0, 6),
         new CrackFeed.Line(0, 0, 20_000, 300_000),
         lines,
         listener);

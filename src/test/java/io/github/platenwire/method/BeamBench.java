@@ -7,6 +7,7 @@ import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -17,21 +18,35 @@ final class BeamBench {
   static final Method SPLIT = Methods.shipped("split-beam").orElseThrow();
   static final Method NOTCHED = Methods.shipped("notched-beam-en14651").orElseThrow();
 
+  /** Standard uncertainty of the time between load and gauges that the split beam's file states. */
+  static final double TIMING_MICROS = 5_000;
+
   final List<String> happenings = new ArrayList<>();
   final MethodRun run;
   final List<BeamDevice> devices;
   LiveView lastView;
+
+  /** Readings that come out as another value, by row. */
+  final Map<Long, Double> wild = new HashMap<>();
+
+  private final List<Long> stamps = new ArrayList<>();
+  private final List<Integer> channels = new ArrayList<>();
   private long seq;
 
   BeamBench(Method method, Specimen specimen, List<BeamDevice> devices) {
+    this(method, specimen, devices, 0);
+  }
+
+  /** The method is told delays of the gauges that are off by so many microseconds. */
+  BeamBench(Method method, Specimen specimen, List<BeamDevice> devices, long delaysOffMicros) {
     this.devices = devices;
-    List<ChannelFacts> channels = new ArrayList<>();
+    List<ChannelFacts> all = new ArrayList<>();
     for (BeamDevice device : devices) {
-      channels.add(facts(device, channels.size()));
+      long off = device.isLoad() ? 0 : delaysOffMicros;
+      ChannelFacts facts = facts(device, all.size());
+      all.add(facts.timed(device.delayNanos() / 1000 + off, 0));
     }
-    run =
-        method.start(
-            specimen, new TestSetting(Bench.START, Bench.ZONE, channels, Optional.empty()));
+    run = method.start(specimen, new TestSetting(Bench.START, Bench.ZONE, all, Optional.empty()));
     lastView = run.view();
   }
 
@@ -97,7 +112,24 @@ final class BeamBench {
   }
 
   void give(int channel, long micros, double value) {
-    run.reading(++seq, micros, channel, 10, value, Quality.OK);
+    stamps.add(micros);
+    channels.add(channel);
+    seq++;
+    run.reading(seq, micros, channel, 10, wild.getOrDefault(seq, value), Quality.OK);
     run.takeHappenings().forEach(happening -> happenings.add(happening.text()));
+  }
+
+  /** When a row was sent. */
+  double seconds(long row) {
+    return stamps.get((int) row - 1) * 1e-6;
+  }
+
+  /** The first row of a channel after a moment. */
+  long rowAfter(double seconds, int channel) {
+    int row = 1;
+    while (seconds(row) < seconds || channels.get(row - 1) != channel) {
+      row++;
+    }
+    return row;
   }
 }

@@ -50,6 +50,49 @@ class SplitBeamRunTest {
   }
 
   @Test
+  void send_loneWildLoad_entersNeitherPeakNorCurveAndIsListed() {
+    BeamBench plain = bench().send(truth(poor()), 1);
+    MethodResult untouched = plain.run.finish();
+    long row = plain.rowAfter(30, 0);
+    BeamBench bench = bench();
+    bench.wild.put(row, 77.7);
+    MethodResult result = bench.send(truth(poor()), 1).run.finish();
+    assertThat(result.suspects()).containsExactly(row);
+    assertThat(bench.happenings).contains("suspect load seq=" + row);
+    assertThat(result.departures()).anyMatch(text -> text.startsWith("1 lone reading of the load"));
+    assertThat(result.figure("peak-load").orElseThrow().exact())
+        .isEqualTo(untouched.figure("peak-load").orElseThrow().exact());
+    assertThat(result.curve().orElseThrow().points())
+        .last()
+        .matches(point -> point.newtons() < 25_000);
+  }
+
+  /**
+   * The bar slips: the load falls by a tenth while the crack opens on, and is then raised again.
+   */
+  @Test
+  void give_loadFallsWhileTheCrackRuns_isAnEventAndStandsInTheSummary() {
+    BeamBench bench = bench();
+    for (int i = 0; i < 4_000; i++) {
+      double seconds = i * 0.01;
+      double load = Math.max(0, Math.min(seconds - 4, 15)) - (seconds > 22 ? 1.8 : 0);
+      double width = Math.max(0, load - 9) * 0.01 + Math.max(0, Math.min(seconds - 21, 3)) * 0.08;
+      bench.give(0, Math.round(seconds * 1e6), load);
+      bench.give(1, Math.round(seconds * 1e6) + 1_000, 0.1 + width + (i % 2) * 0.0002);
+      bench.give(2, Math.round(seconds * 1e6) + 2_000, 0.1 + width + (i % 2) * 0.0002);
+    }
+    MethodResult result = bench.run.finish();
+    assertThat(bench.happenings)
+        .filteredOn(text -> text.startsWith("load fell load=13.2"))
+        .hasSize(1);
+    assertThat(result.checks())
+        .filteredOn(check -> check.name().equals("load-falls"))
+        .singleElement()
+        .satisfies(check -> assertThat(check.met()).isTrue())
+        .satisfies(check -> assertThat(check.words()).contains("from 15.00 kN", "(3372 lbf)"));
+  }
+
+  @Test
   void send_poorlyBondedBeam_saysEverythingThatHappensInOrder() {
     BeamBench bench = bench().send(truth(poor()), 1);
     assertThat(bench.happenings.get(0)).startsWith("zero load=0.02").contains("unit=kN");

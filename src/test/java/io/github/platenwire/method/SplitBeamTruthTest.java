@@ -1,6 +1,7 @@
 package io.github.platenwire.method;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import io.github.platenwire.emulate.BeamDevice;
 import io.github.platenwire.emulate.BeamProgram;
@@ -9,113 +10,77 @@ import io.github.platenwire.emulate.EmulatedBeam;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.Unit;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
 /**
- * Truth against measured over seeded random beams, through the whole method: noise, steps, rates,
- * delays, cycles, holds and the errors of both calibrations are drawn by chance. The bounds are
- * those that the project set itself; there is no outside source for them.
+ * Truth against measured over seeded random beams, through the whole method. Drawn by chance for
+ * each: the beam, its cycles and holds, noise, steps, rates and delays, and, as plain normal errors
+ * of the standard uncertainty that the method is told, the scale of the load's calibration, the
+ * scale of both gauges' (one laboratory, one error) and the time between load and gauges.
+ *
+ * <p>Asserted of each kind of figure: 93 to 97 % of the errors lie within the claim (k = 2); no
+ * more lie beyond both the claim and the project's bound than chance makes of an honest claim; none
+ * lies beyond the bound and 4.5 standard uncertainties (one honest figure in 150 000); and the same
+ * errors against claims of half or twice the size are refused. The bounds are those that the
+ * project set itself; there is no outside source for them. The seeds were not used while the claims
+ * were worked out.
  */
 class SplitBeamTruthTest {
-  private static final int BEAMS = 200;
+  private static final long FIRST_SEED = 930_001;
+  private static final int BEAMS = 300;
   private static final double[] THRESHOLDS = {0.10, 0.15, 0.20, 0.30, 0.40};
+  private static final double LOAD_STANDARD = 0.0025;
+  private static final double GAUGE_STANDARD = 0.0040;
 
-  private static final class Tally {
-    final String name;
-    final double bound;
-    final List<Double> errors = new ArrayList<>();
-    final List<Double> claims = new ArrayList<>();
-    final List<String> beyond = new ArrayList<>();
-    int covered;
-
-    Tally(String name, double bound) {
-      this.name = name;
-      this.bound = bound;
-    }
-
-    /** Everything in the figure's unit; a bound is a share of {@code scale}. */
-    void add(long seed, double truth, Figure figure, double scale) {
-      double claim = figure.uncertainty().orElseThrow().expanded();
-      double error = figure.exact() - truth;
-      errors.add(error / scale);
-      claims.add(claim / scale);
-      covered += Math.abs(error) <= claim ? 1 : 0;
-      if (!(Math.abs(error) <= Math.max(bound * scale, claim))) {
-        beyond.add("seed " + seed + " truth " + truth + " off " + error + " claimed " + claim);
-      }
-      assertThat(figure.rows()).isNotEmpty();
-    }
-
-    double coverage() {
-      return (double) covered / errors.size();
-    }
-
-    String line() {
-      List<Double> sorted = new ArrayList<>(errors);
-      Collections.sort(sorted);
-      Collections.sort(claims);
-      int n = sorted.size();
-      return String.format(
-          Locale.ROOT,
-          "%-26s n=%4d off by min %+.4f p5 %+.4f median %+.4f p95 %+.4f max %+.4f"
-              + " | claimed median %.4f | covered %.1f %% | beyond bound and claim %d",
-          name,
-          n,
-          sorted.get(0),
-          sorted.get(n / 20),
-          sorted.get(n / 2),
-          sorted.get(n * 19 / 20),
-          sorted.get(n - 1),
-          claims.get(n / 2),
-          100 * coverage(),
-          beyond.size());
-    }
-  }
-
-  private final Tally departure = new Tally("first crack, departure", 0.02);
-  private final Tally smallWidth = new Tally("first crack, 0.05 mm", 0.02);
-  private final Tally widths = new Tally("width at load, mm", 0.005);
-  private final Tally loads = new Tally("load at threshold", 0.01);
+  private final ClaimTally departure = new ClaimTally("first crack, departure", 0.02);
+  private final ClaimTally smallWidth = new ClaimTally("first crack, 0.05 mm", 0.02);
+  private final ClaimTally widths = new ClaimTally("width at load, mm", 0.005);
+  private final ClaimTally loads = new ClaimTally("load at threshold", 0.01);
+  private final ClaimTally residuals = new ClaimTally("width left by a cycle, mm", 0.005);
+  private final ClaimTally creeps = new ClaimTally("creep in a hold, mm", 0.005);
   private int falseThresholds;
   private int missedThresholds;
   private int lostGauges;
 
   @Test
-  void randomBeams_throughTheMethod_withinBoundsAndClaims() {
-    for (long seed = 1; seed <= BEAMS; seed++) {
+  void randomBeams_throughTheMethod_withinBoundsAndHonestClaims() {
+    for (long seed = FIRST_SEED; seed < FIRST_SEED + BEAMS; seed++) {
       compare(seed);
     }
-    List<Tally> all = List.of(departure, smallWidth, widths, loads);
+    List<ClaimTally> all = List.of(departure, smallWidth, widths, loads, residuals, creeps);
     all.forEach(tally -> System.out.println(tally.line()));
-    for (Tally tally : all) {
-      assertThat(tally.coverage()).as(tally.name).isGreaterThan(0.93);
-      // Claims are meant to cover 95 %, so of many figures a few lie beyond both bound and claim.
-      assertThat(tally.beyond.size())
-          .as(tally.name + " " + tally.beyond)
-          .isLessThanOrEqualTo(tally.errors.size() / 200);
+    for (ClaimTally tally : all) {
+      assertThat(tally.objections()).as(tally.name).isEmpty();
+      assertThat(tally.withClaimsTimes(0.5).objections()).as(tally.name).isNotEmpty();
+      assertThat(tally.withClaimsTimes(2).objections()).as(tally.name).isNotEmpty();
     }
     assertThat(falseThresholds).isZero();
     assertThat(missedThresholds).isZero();
     assertThat(lostGauges).isZero();
   }
 
-  private static BeamProgram program(EmulatedBeam beam, Random random) {
-    double crack = beam.crackNewtons();
-    double rate = crack / (30 + 40 * random.nextDouble());
-    BeamProgram program = new BeamProgram(4);
-    int cycles = random.nextInt(4);
-    for (int i = 1; i <= cycles; i++) {
-      program.to(crack * (0.71 + i * 0.9 / (cycles + 1)), rate);
-      if (random.nextBoolean()) {
-        program.hold(12);
+  /** A beam's program with the moments at which it stands unloaded. */
+  private record Plan(BeamProgram program, List<Double> bottoms) {
+    static Plan of(EmulatedBeam beam, Random random) {
+      double crack = beam.crackNewtons();
+      double rate = crack / (30 + 40 * random.nextDouble());
+      BeamProgram program = new BeamProgram(4);
+      List<Double> bottoms = new ArrayList<>();
+      int cycles = random.nextInt(4);
+      for (int i = 1; i <= cycles; i++) {
+        program.to(crack * (0.71 + i * 0.9 / (cycles + 1)), rate);
+        if (random.nextBoolean()) {
+          program.hold(12);
+        }
+        program.to(crack * 0.3 * random.nextDouble(), 2 * rate);
+        bottoms.add(program.seconds());
+        program.hold(1);
       }
-      program.to(crack * 0.3 * random.nextDouble(), 2 * rate).hold(1);
+      return new Plan(program.to(crack * (1.7 + 0.5 * random.nextDouble()), rate).hold(1), bottoms);
     }
-    return program.to(crack * (1.7 + 0.5 * random.nextDouble()), rate).hold(1);
   }
 
   private static List<BeamDevice> devices(Random random) {
@@ -123,8 +88,8 @@ class SplitBeamTruthTest {
     double[] steps = {0, 0.0001, 0.001};
     double noise = 0.0002 + 0.0010 * random.nextDouble();
     double step = steps[random.nextInt(3)];
-    double loadScale = 1 + 0.0025 * withinCertificate(random);
-    double gaugeScale = 1 + 0.0040 * withinCertificate(random);
+    double loadScale = 1 + LOAD_STANDARD * random.nextGaussian();
+    double gaugeScale = 1 + GAUGE_STANDARD * random.nextGaussian();
     double loadRate = random.nextBoolean() ? 50 : 100;
     List<BeamDevice> devices = new ArrayList<>();
     devices.add(
@@ -134,37 +99,71 @@ class SplitBeamTruthTest {
       devices.add(
           BeamDevice.gauge(face, rates[random.nextInt(4)], noise, step)
               .scaled(gaugeScale)
-              .delayed(1_000_000L * random.nextInt(60)));
+              .delayed(1_000_000L * (30 + random.nextInt(60))));
     }
     return devices;
   }
 
-  /** A calibration's error in standard uncertainties, within the certificate's k = 2. */
-  private static double withinCertificate(Random random) {
-    double drawn = random.nextGaussian();
-    while (Math.abs(drawn) > 2) {
-      drawn = random.nextGaussian();
+  /** One random beam and what was made of it. */
+  private record Run(BeamTruth truth, List<Double> bottoms, BeamBench bench, MethodResult result) {
+    static Run of(long seed) {
+      Random random = new Random(~seed * 0x9E3779B97F4A7C15L);
+      EmulatedBeam beam = EmulatedBeam.random(seed);
+      Plan plan = Plan.of(beam, random);
+      BeamTruth truth = new BeamTruth(beam, plan.program);
+      List<BeamDevice> devices = devices(random);
+      long timing = Math.round(BeamBench.TIMING_MICROS * random.nextGaussian());
+      BeamBench bench =
+          new BeamBench(BeamBench.SPLIT, BeamBench.beam(), devices, timing).send(truth, seed);
+      return new Run(truth, plan.bottoms, bench, bench.run.finish());
     }
-    return drawn;
+
+    Figure figure(String name) {
+      return result.figure(name).orElseThrow();
+    }
+  }
+
+  /**
+   * A crack that opens so slowly that it shows only while the beam is unloaded was there at the
+   * top; the figure was 8 % too low once.
+   */
+  @Test
+  void beamWhoseCrackShowsOnUnloading_firstCrack_isPutAtTheGreatestLoad() {
+    Run run = Run.of(324);
+    double crack = run.truth.beam().crackNewtons() / 1000;
+    assertThat(run.figure("first-crack-departure").exact()).isCloseTo(crack, withinPercentage(2));
   }
 
   private void compare(long seed) {
-    Random random = new Random(~seed * 0x9E3779B97F4A7C15L);
-    EmulatedBeam beam = EmulatedBeam.random(seed);
-    BeamTruth truth = new BeamTruth(beam, program(beam, random));
-    BeamBench bench = new BeamBench(BeamBench.SPLIT, BeamBench.beam(), devices(random));
-    MethodResult result = bench.send(truth, seed).run.finish();
+    Run run = Run.of(seed);
+    BeamTruth truth = run.truth;
+    MethodResult result = run.result;
     lostGauges +=
-        (int) bench.happenings.stream().filter(text -> text.startsWith("gauge lost")).count();
-    double crack = beam.crackNewtons() / 1000;
-    departure.add(seed, crack, result.figure("first-crack-departure").orElseThrow(), crack);
+        (int) run.bench.happenings.stream().filter(text -> text.startsWith("gauge lost")).count();
+    double crack = truth.beam().crackNewtons() / 1000;
+    departure.add(seed, crack, run.figure("first-crack-departure"), crack);
     double small = truth.loadAtOpening(0.05) / 1000;
-    smallWidth.add(seed, small, result.figure("first-crack-width").orElseThrow(), small);
+    smallWidth.add(seed, small, run.figure("first-crack-width"), small);
     for (String asked : List.of("10 kN", "15 kN", "20 kN", "3000 lbf", "4000 lbf", "5000 lbf")) {
       compareWidth(seed, asked, truth, result);
     }
     for (double threshold : THRESHOLDS) {
       compareThreshold(seed, threshold, truth, result);
+    }
+    for (int i = 0; i < run.bottoms.size(); i++) {
+      double left = truth.widthAt(run.bottoms.get(i) + 0.5);
+      residuals.add(seed, left, run.figure("residual-" + (i + 1)), 1);
+    }
+    compareCreep(seed, truth, run.bench, result);
+  }
+
+  /** The first and the last row of a hold are the ends of half a second's averaging. */
+  private void compareCreep(long seed, BeamTruth truth, BeamBench bench, MethodResult result) {
+    for (int i = 1; result.figure("creep-" + i).isPresent(); i++) {
+      Figure creep = result.figure("creep-" + i).orElseThrow();
+      double from = bench.seconds(creep.rows().get(0)) + 0.25;
+      double to = bench.seconds(creep.rows().get(1)) - 0.25;
+      creeps.add(seed, truth.widthAt(to) - truth.widthAt(from), creep, 1);
     }
   }
 
@@ -174,6 +173,7 @@ class SplitBeamTruthTest {
     double newtons = unit.toBase(Double.parseDouble(parts[0]));
     result
         .figure("width-at-" + asked.replace(' ', '-'))
+        .filter(figure -> truth.greatestNewtons() >= newtons)
         .ifPresent(figure -> widths.add(seed, truth.widthAtLoad(newtons), figure, 1));
   }
 

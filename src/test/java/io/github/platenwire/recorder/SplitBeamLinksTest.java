@@ -3,7 +3,6 @@ package io.github.platenwire.recorder;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.emulate.BeamDevice;
 import io.github.platenwire.emulate.BeamProgram;
 import io.github.platenwire.emulate.BeamReadings;
@@ -14,32 +13,18 @@ import io.github.platenwire.emulate.PseudoTerminal;
 import io.github.platenwire.emulate.PseudoTerminalOutlet;
 import io.github.platenwire.emulate.TimedBytes;
 import io.github.platenwire.emulate.Waiter;
-import io.github.platenwire.method.ChannelFacts;
-import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.MethodResult.Figure;
-import io.github.platenwire.method.Methods;
-import io.github.platenwire.method.Specimen;
 import io.github.platenwire.port.PortAddress;
 import io.github.platenwire.port.Ports;
-import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.SystemClocks;
-import io.github.platenwire.record.DiskFolder;
-import io.github.platenwire.record.RawHeader;
-import io.github.platenwire.record.RawHeader.HeaderChannel;
-import io.github.platenwire.record.RawHeader.KeptFile;
 import io.github.platenwire.record.RawRow;
-import io.github.platenwire.record.Samples;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Iterator;
 import java.util.List;
-import java.util.Map;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.TimeUnit;
@@ -53,9 +38,6 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(60)
 @EnabledOnOs({OS.LINUX, OS.MAC})
 class SplitBeamLinksTest {
-  private static final List<String> NAMES = List.of("load", "gauge-a", "gauge-b");
-  private static final List<String> DEVICES =
-      List.of("signed-line-kn", "gauge-line-mm", "gauge-line-mm");
   private static final double CABLE_PULLED_SECONDS = 5.5;
 
   @TempDir Path folder;
@@ -77,7 +59,9 @@ class SplitBeamLinksTest {
     RecordedTest recorded = record(Double.POSITIVE_INFINITY);
     List<RawRow> rows = Bench.rows(recorded.file());
     for (int channel = 0; channel < 3; channel++) {
-      assertThat(received(rows, channel)).as(NAMES.get(channel)).isEqualTo(sent.get(channel));
+      assertThat(received(rows, channel))
+          .as(BeamRig.NAMES.get(channel))
+          .isEqualTo(sent.get(channel));
     }
     MethodResult result = recorded.result();
     Figure width = result.figure("width-at-3000-lbf").orElseThrow();
@@ -116,7 +100,7 @@ class SplitBeamLinksTest {
 
   private static List<String> received(List<RawRow> rows, int channel) {
     return rows.stream()
-        .filter(row -> !row.isEvent() && row.channel().equals(NAMES.get(channel)))
+        .filter(row -> !row.isEvent() && row.channel().equals(BeamRig.NAMES.get(channel)))
         .map(row -> new String(row.received(), StandardCharsets.US_ASCII))
         .filter(text -> !text.isEmpty())
         .toList();
@@ -126,7 +110,7 @@ class SplitBeamLinksTest {
     List<ChannelSetup> setups = new ArrayList<>();
     for (int i = 0; i < 3; i++) {
       lines.add(PseudoTerminal.open());
-      setups.add(setup(i, lines.get(i).path()));
+      setups.add(BeamRig.setup(i, lines.get(i).path()));
     }
     try (RigConnection connection =
         RigConnection.open(
@@ -134,7 +118,8 @@ class SplitBeamLinksTest {
             (port, settings) ->
                 Ports.opener(PortAddress.parse(port), settings, SystemClocks.monotonic()),
             RecorderClocks.system())) {
-      Recording recording = connection.record(plan(setups), progress -> {});
+      Recording recording =
+          connection.record(BeamRig.plan(setups, folder.resolve("beam.raw.csv")), progress -> {});
       List<CompletableFuture<Void>> sending = new ArrayList<>();
       for (int i = 0; i < 3; i++) {
         sending.add(send(i, i == 1 ? pulledSeconds : Double.POSITIVE_INFINITY));
@@ -184,7 +169,7 @@ class SplitBeamLinksTest {
                 done.completeExceptionally(e);
               }
             },
-            "sends-" + NAMES.get(channel));
+            "sends-" + BeamRig.NAMES.get(channel));
     thread.setDaemon(true);
     thread.start();
     return done;
@@ -201,65 +186,5 @@ class SplitBeamLinksTest {
       }
     }
     return kept.iterator();
-  }
-
-  private static ChannelSetup setup(int channel, String port) throws Exception {
-    String device = DEVICES.get(channel);
-    String text = Files.readString(Path.of("devices", device + ".toml"));
-    boolean load = channel == 0;
-    ChannelFacts facts =
-        new ChannelFacts(
-            NAMES.get(channel),
-            load ? Quantity.FORCE : Quantity.LENGTH,
-            load ? Unit.KILONEWTON : Unit.MILLIMETRE,
-            -5,
-            load ? 200 : 5,
-            OptionalDouble.of(load ? 0.001 : 0.0001),
-            4,
-            OptionalDouble.empty(),
-            OptionalDouble.of(0.5));
-    return new ChannelSetup(
-        new HeaderChannel(facts, port, 0, new KeptFile(device, text), 0, 1000, Optional.empty(), 1),
-        DeviceDefinition.parse(text, device + ".toml"));
-  }
-
-  private RecordingPlan plan(List<ChannelSetup> setups) {
-    RawHeader sample = Samples.header();
-    Method method = Methods.shipped("split-beam").orElseThrow();
-    Specimen beam =
-        new Specimen(
-            "NA-PB-1",
-            "NA-PB",
-            "beam",
-            List.of(),
-            OptionalDouble.empty(),
-            OptionalDouble.empty(),
-            Optional.empty(),
-            OptionalDouble.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Optional.empty(),
-            Map.of());
-    Path file = folder.resolve("beam.raw.csv");
-    return new RecordingPlan(
-        new DiskFolder(),
-        start -> file,
-        (start, origin, path) ->
-            new RawHeader(
-                "t",
-                start,
-                origin,
-                sample.zone(),
-                "test",
-                "lab",
-                Optional.empty(),
-                Optional.empty(),
-                beam,
-                new KeptFile(method.name(), method.text()),
-                sample.rig(),
-                setups.stream().map(ChannelSetup::header).toList(),
-                List.of()),
-        method,
-        Optional.empty());
   }
 }

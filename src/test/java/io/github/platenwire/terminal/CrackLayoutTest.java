@@ -19,7 +19,9 @@ class CrackLayoutTest {
     }
     CrackPart crack =
         new CrackPart(
+            62_100_000,
             all,
+            0.1290,
             0.1234,
             0.03,
             Optional.of(9_204.0),

@@ -121,7 +121,9 @@ public final class CalibrationReport {
 
   private static String until(LocalDate due, LocalDate today) {
     long days = ChronoUnit.DAYS.between(today, due);
-    return days < 0 ? "overdue by " + Words.days(-days) : "in " + Words.days(days);
+    return days < 0
+        ? "overdue by " + Words.days((double) -days)
+        : "in " + Words.days((double) days);
   }
 
   private void due(Page page, LocalDate today) {

@@ -9,7 +9,6 @@ import io.github.platenwire.study.StudyComparison.AgainstReference;
 import io.github.platenwire.study.StudyComparison.AgeComparison;
 import io.github.platenwire.study.StudyComparison.SeriesSet;
 import io.github.platenwire.study.StudyComparison.SpecimenValue;
-import io.github.platenwire.study.StudyData;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,13 +23,11 @@ import org.jfree.chart.JFreeChart;
  */
 final class SetsSection {
   private final ReportSetting setting;
-  private final StudyData data;
   private final StudyComparison comparison;
   private final Measure measure;
 
-  SetsSection(ReportSetting setting, StudyData data, StudyComparison comparison) {
+  SetsSection(ReportSetting setting, StudyComparison comparison) {
     this.setting = setting;
-    this.data = data;
     this.comparison = comparison;
     this.measure = measure(setting, comparison);
   }
@@ -54,9 +51,13 @@ final class SetsSection {
     if (comparison.sets().isEmpty()) {
       return;
     }
-    page.section(comparison.subject().title() + ": series by series");
+    page.section(comparison.subject().title() + ", series beside series");
     page.paragraph(
-        "By " + comparison.subject().methodTitle() + " (" + comparison.subject().standard() + ").");
+        "Method: "
+            + comparison.subject().methodTitle()
+            + " ("
+            + comparison.subject().standard()
+            + ").");
     page.chart(
         chart(setting, comparison),
         "Every specimen as a point; beside them the mean with its 95 % interval where there are"
@@ -79,7 +80,7 @@ final class SetsSection {
     for (SeriesSet set : comparison.sets()) {
       byAge
           .computeIfAbsent(set.ageDays(), age -> new ArrayList<>())
-          .add(column(set, SeriesNumbers.of(comparison).get(set.series())));
+          .add(column(set, SeriesNumbers.of(comparison).getOrDefault(set.series(), 0)));
     }
     List<SeriesChart.Group> groups =
         byAge.entrySet().stream()

@@ -38,7 +38,7 @@ public final class StudyReport {
     new ShortSection(data, status, comparisons).add(page);
     warnings(page, data, status, comparisons);
     for (StudyComparison comparison : comparisons) {
-      new SetsSection(setting, data, comparison).add(page);
+      new SetsSection(setting, comparison).add(page);
       new AgeSection(setting, data, comparison).add(page);
     }
     CracksSection.add(page, setting, data, comparisons);

@@ -1,6 +1,6 @@
 package io.github.platenwire.report;
 
-import io.github.platenwire.chart.CracksChart;
+import io.github.platenwire.chart.CrackChart;
 import io.github.platenwire.chart.LoadChart;
 import io.github.platenwire.chart.LoadTrace;
 import io.github.platenwire.chart.Theme;
@@ -159,19 +159,17 @@ public final class TestReport {
 
   private void charts(Page page) throws IOException, RawFileException {
     LoadTrace trace = LoadTrace.read(raw);
-    page.chart(
-        LoadChart.of(trace, Theme.LIGHT),
-        "Load over time, and the rate of loading where it counts");
-    if (summary.result().curve().isPresent()) {
-      String name = summary.specimen().name();
+    if (trace.crack().isPresent()) {
       page.chart(
-          CracksChart.of(
-              name + ": load over crack width",
-              "first loading; width by "
-                  + String.join(", ", summary.result().curve().get().gauges()),
-              List.of(new CracksChart.Curve(name, 0, summary.result().curve().get())),
-              Theme.LIGHT),
-          "Load over crack width on first loading");
+          CrackChart.ofLoad(trace, Theme.LIGHT),
+          "Load over crack width, with first cracks, thresholds and cycles");
+      page.chart(
+          CrackChart.ofTime(trace, Theme.LIGHT),
+          "Crack width over time with its holds, and the load below it");
+    } else {
+      page.chart(
+          LoadChart.of(trace, Theme.LIGHT),
+          "Load over time, and the rate of loading where it counts");
     }
   }
 

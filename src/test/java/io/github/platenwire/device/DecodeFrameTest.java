@@ -33,7 +33,9 @@ class DecodeFrameTest {
   /** One value of a frame. */
   private record Seen(String frame, int field, double value, Unit unit, Quality quality) {}
 
-  /** Found by fuzzing: a line decoder called an empty frame garbled, with no byte to show for it. */
+  /**
+   * Found by fuzzing: a line decoder called an empty frame garbled, with no byte to show for it.
+   */
   @Test
   void decodeFrame_nothingAtAll_saysNothing() {
     for (String name : List.of("status-line-kn", "query-line-n", "binary-load", "registers-load")) {

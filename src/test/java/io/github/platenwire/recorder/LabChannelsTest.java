@@ -138,6 +138,25 @@ class LabChannelsTest {
     assertThat(channel().correction().apply(152.5)).isEqualTo(152.5);
   }
 
+  /** Errors of 1 and 2 %: sqrt((1 + 4) / 2) % standard, twice that expanded, by hand. */
+  @Test
+  void of_residualsOfTheCorrection_areKeptInTheHeadBesideTheCertificate() throws Exception {
+    write("rigs/frame-2.toml", RIG + "correction = \"none\"\n");
+    HeaderChannel channel = channel();
+    assertThat(channel.facts().calibrationPercent()).hasValue(0.6);
+    assertThat(channel.facts().correctionPercent().orElseThrow())
+        .isCloseTo(2 * Math.sqrt(2.5), within(1e-9));
+    Path file = dir.resolve("residuals.raw.csv");
+    writeRecord(file, channel);
+    try (RawFileReader reader = RawFileReader.open(file)) {
+      assertThat(reader.header().channels().get(0).facts()).isEqualTo(channel.facts());
+    }
+    write(
+        "calibrations/cell-1.toml",
+        CALIBRATION.replace("expanded-uncertainty-percent = 0.6\n", ""));
+    assertThat(channel().facts().correctionPercent()).isEmpty();
+  }
+
   private static void writeRecord(Path file, HeaderChannel channel) throws IOException {
     RawHeader sample = Samples.header();
     RawHeader header =

@@ -13,7 +13,6 @@ import java.util.Set;
 
 /** The figures of one specimen, out of what was followed. Used once; not thread-safe. */
 final class StrengthOutcome {
-  private static final Optional<UncertaintyBudget> NO_BUDGET = Optional.empty();
   private static final Optional<Double> NO_BOUND = Optional.empty();
 
   private final StrengthRules rules;

@@ -109,12 +109,16 @@ final class DemoCommand implements Callable<Integer> {
       Register beamRegister =
           Register.open(lab, DemoBeam.RIG, keysOption.open(), SystemClocks.wall());
       int split = new DemoBeamTests(lab, beamRegister, face, seed).run(beams);
-      face.line("");
-      face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
-      face.line("What is still to break:      platenwire study status --lab " + folder);
-      face.line("How the series compare:      platenwire compare --lab " + folder);
+      farewell(face, lab);
       return Math.max(strengths, split);
     }
+  }
+
+  private void farewell(Face face, LabFolder lab) {
+    face.line("");
+    face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
+    face.line("What is still to break:      platenwire study status --lab " + folder);
+    face.line("How the series compare:      platenwire compare --lab " + folder);
   }
 
   private DemoResult breakOne(

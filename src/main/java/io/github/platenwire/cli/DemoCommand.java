@@ -113,12 +113,16 @@ final class DemoCommand implements Callable<Integer> {
       face.line("");
       face.line("A report of the study, for people:");
       ReportStudyCommand.write(lab, StudyData.read(lab), new ReportOutput(), face);
-      face.line("");
-      face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
-      face.line("What is still to break:      platenwire study status --lab " + folder);
-      face.line("How the series compare:      platenwire compare --lab " + folder);
+      farewell(face, lab);
       return Math.max(strengths, split);
     }
+  }
+
+  private void farewell(Face face, LabFolder lab) {
+    face.line("");
+    face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
+    face.line("What is still to break:      platenwire study status --lab " + folder);
+    face.line("How the series compare:      platenwire compare --lab " + folder);
   }
 
   private DemoResult breakOne(

@@ -100,8 +100,7 @@ final class SubjectFinder {
     }
     String most = byMethod.keySet().iterator().next();
     for (Map.Entry<String, List<ClosedTest>> entry : byMethod.entrySet()) {
-      most =
-          entry.getValue().size() > testsBy(most, byMethod).size() ? entry.getKey() : most;
+      most = entry.getValue().size() > testsBy(most, byMethod).size() ? entry.getKey() : most;
     }
     if (byMethod.size() > 1) {
       Set<String> others = new LinkedHashSet<>(byMethod.keySet());

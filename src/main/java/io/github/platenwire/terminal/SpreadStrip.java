@@ -17,8 +17,7 @@ final class SpreadStrip {
 
   private final List<Row> rows = new ArrayList<>();
 
-  private record Row(
-      String label, List<Double> values, double mean, Optional<Interval> interval) {}
+  private record Row(String label, List<Double> values, double mean, Optional<Interval> interval) {}
 
   /** Adds a set. */
   void add(String label, List<Double> values, double mean, Optional<Interval> interval) {

@@ -2,6 +2,7 @@ package io.github.platenwire.audit;
 
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * How alike the noise of two traces is, once their times and loads are laid over each other. The
@@ -11,6 +12,11 @@ import java.util.Optional;
  */
 final class NoiseMatch {
   private static final int MOST_STRETCHES = 12;
+  private static final int FEWEST_TO_PROBE = 6;
+
+  /** Three stretches that all correlate less than this are not of one trace. */
+  private static final double UNLIKE = 0.4;
+
   private static final int READINGS = 128;
   private static final int FEWEST_READINGS = 40;
   private static final double SHIFT_SHARE = 0.004;
@@ -91,14 +97,44 @@ final class NoiseMatch {
     }
     double[] denseTimes = clock == Clock.TIME ? Times.even(dense.micros()) : new double[0];
     double[] sparseTimes = clock == Clock.TIME ? Times.even(sparse.micros()) : new double[0];
+    IntToDoubleFunction correlation =
+        stretch -> {
+          int start = from + (int) ((long) stretch * span / stretches);
+          double[] places = places(start, readings, clock, sparseTimes, denseTimes);
+          return stretch(start, readings, places, denseValues);
+        };
+    double probed = probe(stretches, correlation);
+    return Double.isNaN(probed) ? middle(stretches, correlation) : probed;
+  }
+
+  /**
+   * Looks at three of many stretches: where none of them is alike, the others need not be looked
+   * at, and nearly all pairs of an archive end here.
+   *
+   * @return the greatest correlation of the three; NaN if the others must be looked at
+   */
+  private static double probe(int stretches, IntToDoubleFunction correlation) {
+    if (stretches < FEWEST_TO_PROBE) {
+      return Double.NaN;
+    }
+    double greatest = -1;
+    for (int stretch : new int[] {1, stretches / 2, stretches - 2}) {
+      double found = correlation.applyAsDouble(stretch);
+      if (!(found < UNLIKE)) {
+        return Double.NaN;
+      }
+      greatest = Math.max(greatest, found);
+    }
+    return greatest;
+  }
+
+  private static double middle(int stretches, IntToDoubleFunction correlation) {
     double[] found = new double[stretches];
     int speaking = 0;
-    for (int s = 0; s < stretches; s++) {
-      int start = from + (int) ((long) s * span / stretches);
-      double[] places = places(start, readings, clock, sparseTimes, denseTimes);
-      double correlation = stretch(start, readings, places, denseValues);
-      if (!Double.isNaN(correlation)) {
-        found[speaking++] = correlation;
+    for (int stretch = 0; stretch < stretches; stretch++) {
+      double one = correlation.applyAsDouble(stretch);
+      if (!Double.isNaN(one)) {
+        found[speaking++] = one;
       }
     }
     if (2 * speaking < stretches) {

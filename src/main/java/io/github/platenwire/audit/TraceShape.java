@@ -14,7 +14,7 @@ final class TraceShape {
   /** Points of an outline. */
   static final int POINTS = 24;
 
-  private static final double PLACE_READINGS = 0.75;
+  private static final double PLACE_READINGS = 0.4;
   private static final double PLACE_STEPS = 0.7;
   private static final double SCATTERS = 3;
   private static final int FEWEST_READINGS = 2 * POINTS;

@@ -28,7 +28,7 @@ final class TwinTest {
   static final double SAME_READINGS = 0.995;
 
   /** How far outlines of the same readings may lie apart, as a share of the peak. */
-  private static final double NEAR = 0.0003;
+  private static final double NEAR = 0.0002;
 
   /** Outlines farther apart than this are never the same, however blurred. */
   private static final double FAR = 0.02;

@@ -91,8 +91,10 @@ final class TypedReadings {
     double least = even ? LEAST_NOISE_IF_EVEN : LEAST_NOISE;
     if (share < least) {
       mark(
-          "noise of at least %.0f millionths of the peak while the load rises"
-              .formatted(least * 1e6),
+          String.format(
+              Locale.ROOT,
+              "noise of at least %.0f millionths of the peak while the load rises",
+              least * 1e6),
           String.format(
               Locale.ROOT, "readings that scatter by %.2f millionths%s", share * 1e6, evenWords()));
     }

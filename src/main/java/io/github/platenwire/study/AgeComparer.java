@@ -116,7 +116,11 @@ final class AgeComparer {
   private static Optional<CalibratedRatio> calibrated(
       FiellerRatio ratio, SharedCalibration own, SharedCalibration its) {
     boolean known = own.systematic().shared() > 0 && its.systematic().shared() > 0;
-    return known && ratio.ratio() > 0 && ratio.set() instanceof ConfidenceSet.Bounded bounded
+    // Equal values give a set of no width, which rounding may put beside the ratio.
+    return known
+            && ratio.ratio() > 0
+            && ratio.set() instanceof ConfidenceSet.Bounded bounded
+            && bounded.contains(ratio.ratio())
         ? Optional.of(
             CalibratedRatio.of(
                 ratio.ratio(),

@@ -165,7 +165,9 @@ final class CrackComparer {
     }
 
     private CrackRatio.At widened(CrackRatio.At at, Systematic first, Systematic second) {
-      if (!(at.outcome() instanceof CrackRatio.Found found)) {
+      // Equal curves give an interval of no width, which rounding may put beside the ratio.
+      if (!(at.outcome() instanceof CrackRatio.Found found)
+          || !found.interval().contains(found.ratio())) {
         return at;
       }
       CalibratedRatio with =

@@ -83,11 +83,14 @@ final class ObservationCounter {
     return seen;
   }
 
-  /** Of two words that exclude one another the first says all; with one series none is compared. */
-  private static Set<String> wordsToTell(Map<String, List<String>> seen) {
+  /**
+   * Of two words that exclude one another the first says all. Without the reference, or with it
+   * alone, there is nothing to compare.
+   */
+  private Set<String> wordsToTell(Map<String, List<String>> seen) {
     Set<String> words = new TreeSet<>();
     seen.values().forEach(words::addAll);
-    if (seen.size() < 2) {
+    if (seen.size() < 2 || !seen.containsKey(series.get(series.size() - 1))) {
       return Set.of();
     }
     return words.size() == 2 ? Set.of(seen.values().iterator().next().get(0)) : words;

@@ -310,6 +310,11 @@ class ReportCommandTest {
         .isCloseTo(
             strength.path("uncertainty").path("expanded").asDouble(),
             org.assertj.core.api.Assertions.within(1e-12));
+    Path other = html();
+    assertThat(run("report", "test", "RA-S-07-3", "--lab", lab, "--html", other, "--csv", tables))
+        .isEqualTo(ExitCode.USAGE);
+    assertThat(errors.toString()).contains(".csv is there already", "--force");
+    assertThat(other).doesNotExist();
   }
 
   private static List<CSVRecord> rows(Path csv) throws IOException {

@@ -225,6 +225,33 @@ class StudyComparisonTest {
     assertThat(comparison.sentences().get(0)).startsWith("RA-S-07-5 stands").contains("It is kept");
   }
 
+  /** Equal values leave no scatter: the interval has no width, and rounding must not break it. */
+  @Test
+  void compare_equalValues_givesAnIntervalOfNoWidth() throws LabException {
+    for (double value : new double[] {25.1, 0.7, 33.3, 41.9}) {
+      StudyLab lab = new StudyLab(folder.resolve("equal-" + value), UnitSystem.SI, "A", "[7]");
+      StudyComparison comparison =
+          whole(
+              lab.series("A")
+                  .series("B")
+                  .cylinders("A", 7, value, value, value)
+                  .cylinders("B", 7, 30.3, 30.3, 30.3));
+      assertThat(only(comparison).ratioInterval().orElseThrow().halfWidth())
+          .isCloseTo(0, within(1e-12));
+    }
+  }
+
+  @Test
+  void compare_referenceNobodyLookedAt_isNotCompared() throws LabException {
+    StudyComparison comparison =
+        whole(
+            lab()
+                .cylinders("NA-T", 7, "through", 35, 36, 34)
+                .cylinders("NA-S", 7, "around", 30, 31, 32)
+                .cylinders("RA-S", 7, "not-seen", 25, 26, 24));
+    assertThat(comparison.observations()).isEmpty();
+  }
+
   @Test
   void compare_observations_countsSeriesBesideSeries() throws LabException {
     StudyComparison comparison =

@@ -26,6 +26,7 @@ import org.jfree.chart.JFreeChart;
 import org.w3c.dom.DOMImplementation;
 import org.w3c.dom.Document;
 import org.w3c.dom.Element;
+import org.w3c.dom.Node;
 import org.w3c.dom.NodeList;
 
 /**
@@ -130,7 +131,38 @@ public final class ChartWriter {
       // Nothing refers to it, and on a page each chart would have one of the same name
       ((Element) definitions.item(i)).removeAttribute("id");
     }
+    veilParts(root);
     return root;
+  }
+
+  /**
+   * Takes the opacity of a whole shape by those of its area and its line, which looks the same: for
+   * a whole one readers must draw a picture beside the drawing, at which the PDF's writer fails.
+   */
+  private static void veilParts(Element root) {
+    NodeList all = root.getElementsByTagNameNS(SVG, "*");
+    for (int i = 0; i < all.getLength(); i++) {
+      Element shape = (Element) all.item(i);
+      String opacity = shape.getAttribute("opacity");
+      if (!opacity.isEmpty()) {
+        shape.removeAttribute("opacity");
+        veil(shape, "fill-opacity", Double.parseDouble(opacity));
+        veil(shape, "stroke-opacity", Double.parseDouble(opacity));
+      }
+    }
+  }
+
+  private static void veil(Element shape, String part, double opacity) {
+    shape.setAttribute(part, Double.toString(opacity * inherited(shape, part)));
+  }
+
+  private static double inherited(Node node, String part) {
+    for (Node at = node; at instanceof Element element; at = at.getParentNode()) {
+      if (!element.getAttribute(part).isEmpty()) {
+        return Double.parseDouble(element.getAttribute(part));
+      }
+    }
+    return 1;
   }
 
   /** Batik's own writer adds a document type that makes readers look for it in the network. */

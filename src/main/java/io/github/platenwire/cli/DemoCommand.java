@@ -110,15 +110,15 @@ final class DemoCommand implements Callable<Integer> {
       Register beamRegister =
           Register.open(lab, DemoBeam.RIG, keysOption.open(), SystemClocks.wall());
       int split = new DemoBeamTests(lab, beamRegister, face, seed).run(beams);
-      face.line("");
-      face.line("A report of the study, for people:");
-      ReportStudyCommand.write(lab, StudyData.read(lab), new ReportOutput(), face);
       farewell(face, lab);
       return Math.max(strengths, split);
     }
   }
 
-  private void farewell(Face face, LabFolder lab) {
+  private void farewell(Face face, LabFolder lab) throws Exception {
+    face.line("");
+    face.line("A report of the study, for people:");
+    ReportStudyCommand.write(lab, StudyData.read(lab), new ReportOutput(), face);
     face.line("");
     face.line("Look at " + lab.root() + ": records/ has a raw file and a summary for each test.");
     face.line("What is still to break:      platenwire study status --lab " + folder);

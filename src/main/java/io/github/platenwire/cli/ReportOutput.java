@@ -7,6 +7,7 @@ import io.github.platenwire.report.Page;
 import io.github.platenwire.report.PageFiles;
 import io.github.platenwire.report.ReportException;
 import io.github.platenwire.report.ReportSetting;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -62,8 +63,12 @@ final class ReportOutput {
     refuse(files.existing());
     ReportSetting setting =
         new ReportSetting(lab, place(files), Version.text(), SystemClocks.wall().now());
-    for (Path written : files.write(made(making, setting), Version.text())) {
-      face.line("Wrote " + written);
+    Page page = made(making, setting);
+    try {
+      files.write(page, Version.text()).forEach(written -> face.line("Wrote " + written));
+    } catch (FileAlreadyExistsException e) {
+      refuse(List.of(Path.of(e.getFile())));
+      throw e;
     }
     return ExitCode.FINE;
   }
@@ -73,8 +78,8 @@ final class ReportOutput {
       throw new CommandException(
           ExitCode.USAGE,
           existing.get(0)
-              + " is there already; name another file with --html or --pdf, or replace it with"
-              + " --force");
+              + " is there already; name another place with --html, --pdf or --csv, or replace"
+              + " it with --force");
     }
   }
 

@@ -126,9 +126,17 @@ public final class Page {
    * @throws IOException if it cannot be drawn
    */
   public Page chart(JFreeChart chart, String caption) throws IOException {
+    return chart(chart, caption, CHART_WIDTH, CHART_HEIGHT);
+  }
+
+  /** A chart with many words in it: as {@link #chart}, in smaller letters. */
+  Page fullChart(JFreeChart chart, String caption) throws IOException {
+    return chart(chart, caption, ChartWriter.WIDTH, ChartWriter.HEIGHT);
+  }
+
+  private Page chart(JFreeChart chart, String caption, int width, int height) throws IOException {
     charts++;
-    String drawing =
-        ChartWriter.svg(chart, CHART_WIDTH, CHART_HEIGHT, "chart" + charts + "-", caption);
+    String drawing = ChartWriter.svg(chart, width, height, "chart" + charts + "-", caption);
     body.append("<figure>\n").append(drawing).append("\n<figcaption>");
     body.append(Markup.escape(caption)).append("</figcaption>\n</figure>\n");
     return this;

@@ -7,6 +7,7 @@ import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.CopyOption;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -42,10 +43,11 @@ public record PageFiles(
    *
    * @param program name and version, which the PDF names as its producer
    * @return what was written
-   * @throws java.nio.file.FileAlreadyExistsException if a file is there and may not be replaced
+   * @throws FileAlreadyExistsException if a file is there and may not be replaced
    * @throws IOException if a file cannot be written
    */
   public List<Path> write(Page page, String program) throws IOException {
+    refuseTaken(page);
     List<Path> written = new ArrayList<>();
     String xhtml = page.xhtml();
     if (html.isPresent()) {
@@ -56,11 +58,31 @@ public record PageFiles(
     }
     if (tables.isPresent()) {
       for (PageTable table : page.tables()) {
-        Path file = tables.get().resolve(table.name() + ".csv");
-        put(file, out -> csv(table, out), written);
+        put(csvFile(tables.get(), table), out -> csv(table, out), written);
       }
     }
     return written;
+  }
+
+  /** Before anything is written, so that a report is not left half there. */
+  private void refuseTaken(Page page) throws FileAlreadyExistsException {
+    if (replace) {
+      return;
+    }
+    List<Path> taken = new ArrayList<>(existing());
+    tables.ifPresent(
+        folder ->
+            page.tables().stream()
+                .map(table -> csvFile(folder, table))
+                .filter(Files::exists)
+                .forEach(taken::add));
+    if (!taken.isEmpty()) {
+      throw new FileAlreadyExistsException(taken.get(0).toString());
+    }
+  }
+
+  private static Path csvFile(Path folder, PageTable table) {
+    return folder.resolve(table.name() + ".csv");
   }
 
   private static void csv(PageTable table, OutputStream out) throws IOException {

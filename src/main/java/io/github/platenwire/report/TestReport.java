@@ -160,10 +160,10 @@ public final class TestReport {
   private void charts(Page page) throws IOException, RawFileException {
     LoadTrace trace = LoadTrace.read(raw);
     if (trace.crack().isPresent()) {
-      page.chart(
+      page.fullChart(
           CrackChart.ofLoad(trace, Theme.LIGHT),
           "Load over crack width, with first cracks, thresholds and cycles");
-      page.chart(
+      page.fullChart(
           CrackChart.ofTime(trace, Theme.LIGHT),
           "Crack width over time with its holds, and the load below it");
     } else {

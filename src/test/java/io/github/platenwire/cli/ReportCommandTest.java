@@ -221,6 +221,16 @@ class ReportCommandTest {
         .contains("witness " + witness, "25.0 MPa", "3630 psi", "± 0.16 MPa", "Every check");
   }
 
+  /** A crack's hold is a veiled stretch, at which the PDF's writer used to fail. */
+  @Test
+  void test_beamWithHolds_isPrinted() throws Exception {
+    Path pdf = folder.resolve("beam.pdf");
+    assertThat(run("report", "test", "NA-CB-1", "--lab", lab, "--pdf", pdf))
+        .as(errors.toString())
+        .isZero();
+    assertThat(pdfText(pdf)).contains("NA-CB-1", "Load at a crack of 0.30 mm", "No calibration");
+  }
+
   @Test
   void test_withoutPlace_liesInTheLabsReportsAndIsNotOverwritten() throws Exception {
     assertThat(run("report", "test", "RA-S-07-2", "--lab", lab)).isZero();
@@ -300,6 +310,11 @@ class ReportCommandTest {
         .isCloseTo(
             strength.path("uncertainty").path("expanded").asDouble(),
             org.assertj.core.api.Assertions.within(1e-12));
+    Path other = html();
+    assertThat(run("report", "test", "RA-S-07-3", "--lab", lab, "--html", other, "--csv", tables))
+        .isEqualTo(ExitCode.USAGE);
+    assertThat(errors.toString()).contains(".csv is there already", "--force");
+    assertThat(other).doesNotExist();
   }
 
   private static List<CSVRecord> rows(Path csv) throws IOException {

@@ -171,7 +171,7 @@ class PageTest {
   }
 
   @Test
-  void print_dashOfAPrinter_saysNothingOnTheConsole() throws Exception {
+  void print_aPage_saysNothingOnTheConsole() throws Exception {
     var out = System.out;
     var err = System.err;
     var heard = new java.io.ByteArrayOutputStream();

@@ -1,8 +1,8 @@
 package io.github.platenwire.cli;
 
 import io.github.platenwire.quantity.Unit;
-import io.github.platenwire.study.CrackRatio;
 import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.study.CrackRatio;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyComparison.AgainstReference;
 import io.github.platenwire.study.StudyComparison.AgeComparison;

@@ -47,8 +47,7 @@ final class FrontOutcome {
 
   private void tell(FrontAdvance front) {
     double percent =
-        Math.hypot(
-            channel.calibrationPercent().orElse(0), channel.correctionPercent().orElse(0));
+        Math.hypot(channel.calibrationPercent().orElse(0), channel.correctionPercent().orElse(0));
     figures.slope(
         "rate-in-time",
         "Advance along the line in time",

@@ -108,8 +108,7 @@ public record LiveView(
         rateMegapascalsPerSecond,
         band,
         bandApplies,
-        part.map(
-            one -> one instanceof CrackPart crack ? crack.beside(ghost, loadNewtons) : one));
+        part.map(one -> one instanceof CrackPart crack ? crack.beside(ghost, loadNewtons) : one));
   }
 
   /** How far a test is. */

@@ -1,8 +1,7 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.statistics.ConfidenceSet;
-
+import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.study.StudyComparison.AgainstReference;
 import io.github.platenwire.study.StudyComparison.AgeComparison;
 import io.github.platenwire.study.StudyComparison.SeriesSet;

@@ -1,9 +1,8 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.Interval;
-
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.statistics.Interval;
 
 /**
  * How one figure's values are written: in both systems of units, stresses to the steps of ASTM C39,

@@ -1,8 +1,7 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.Interval;
-
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.statistics.Interval;
 import java.util.stream.IntStream;
 
 /** Round values over a range, in steps of 1, 2 or 5 times a power of ten. Stateless. */

@@ -1,12 +1,11 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.Values;
-import io.github.platenwire.statistics.Interval;
-import io.github.platenwire.statistics.StudentT;
-
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import io.github.platenwire.record.StoredSummary;
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.StudentT;
+import io.github.platenwire.statistics.Values;
 import io.github.platenwire.study.CalibratedRatio.Frames;
 import io.github.platenwire.study.CalibratedRatio.Systematic;
 import java.util.List;

@@ -1,14 +1,13 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.Values;
-import io.github.platenwire.statistics.Interval;
-import io.github.platenwire.statistics.ConfidenceSet;
-
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.method.Companions;
 import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.UncertaintyBudget;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Interval;
+import io.github.platenwire.statistics.Values;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;

@@ -293,8 +293,7 @@ class LabFolderTest {
   }
 
   @ParameterizedTest
-  @ValueSource(
-      strings = {"frame-1", "frame-tcp", "frame-gauges", "frame-modulus", "log-typed"})
+  @ValueSource(strings = {"frame-1", "frame-tcp", "frame-gauges", "frame-modulus", "log-typed"})
   void shippedRig_eachExample_isReadWithoutError(String name) throws TomlException {
     String text = Shipped.own().text("config/rigs/" + name + ".toml").orElseThrow();
     assertThat(Rig.parse(text, name + ".toml", name).channels()).isNotEmpty();

@@ -1,10 +1,9 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.StudentT;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.statistics.StudentT;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

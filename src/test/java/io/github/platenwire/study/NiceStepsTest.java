@@ -1,11 +1,10 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.Interval;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.statistics.Interval;
 import org.junit.jupiter.api.Test;
 
 class NiceStepsTest {

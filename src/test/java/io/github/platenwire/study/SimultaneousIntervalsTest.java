@@ -1,10 +1,9 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.ConfidenceSet;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.statistics.ConfidenceSet;
 import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.statistics.StudentT;
 import java.util.Arrays;

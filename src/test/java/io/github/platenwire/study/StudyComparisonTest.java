@@ -1,14 +1,13 @@
 package io.github.platenwire.study;
 
-import io.github.platenwire.statistics.Interval;
-import io.github.platenwire.statistics.ConfidenceSet;
-
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.statistics.ConfidenceSet;
+import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.study.StudyComparison.AgainstReference;
 import io.github.platenwire.study.StudyComparison.CrackComparison;
 import io.github.platenwire.study.StudyComparison.SeriesSet;

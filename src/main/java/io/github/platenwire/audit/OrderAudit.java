@@ -88,17 +88,16 @@ final class OrderAudit {
           .forEach(
               (channel, zero) -> {
                 Known before = last.put(channel, test);
-                if (before != null) {
-                  drift(test, channel, before, before.head().zeros().get(channel), zero);
+                Zero was = before == null ? null : before.head().zeros().get(channel);
+                if (before != null && was != null) {
+                  drift(test, channel, before, was, zero);
                 }
               });
     }
   }
 
   private void drift(Known test, String channel, Known before, Zero was, Zero is) {
-    if (was != null
-        && was.unit().equals(is.unit())
-        && Math.abs(is.value() - was.value()) > is.tolerance() / 2) {
+    if (was.unit().equals(is.unit()) && Math.abs(is.value() - was.value()) > is.tolerance() / 2) {
       findings.add(
           TestCheck.ZERO_DRIFT,
           test.record().location(),

@@ -15,7 +15,6 @@ import io.github.platenwire.recorder.Reduction;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -67,8 +66,9 @@ final class RecordAudit {
     if (!readRaw()) {
       return Optional.empty();
     }
-    names();
-    cast();
+    if (header != null) {
+      HeadAudit.run(header, file, stem, findings);
+    }
     rowsInOrder();
     SummaryAudit summaries = new SummaryAudit(context, raw, testId(), findings);
     List<Version> versions = summaries.run(reduction, isClosed());
@@ -163,41 +163,6 @@ final class RecordAudit {
         testId(),
         e.expected(),
         seen.length() > MOST_QUOTED ? seen.substring(0, MOST_QUOTED) + " …" : seen);
-  }
-
-  private void names() {
-    RawHeader known = header;
-    if (known == null) {
-      return;
-    }
-    String folder =
-        known.test().length() < 6
-            ? ""
-            : known.test().substring(0, 4) + "-" + known.test().substring(4, 6);
-    String expected = "records/" + folder + "/" + known.test() + ".raw.csv";
-    boolean outside = !file.startsWith("records/");
-    boolean right = outside ? stem.equals(known.test()) : file.equals(expected);
-    if (!right) {
-      findings.add(RawCheck.NAME_DIFFERS, Location.of(file), known.test(), expected, file);
-    }
-  }
-
-  /** Looked at here because no method computes an age below zero. */
-  private void cast() {
-    RawHeader known = header;
-    if (known == null || known.specimen().cast().isEmpty()) {
-      return;
-    }
-    LocalDateTime start = LocalDateTime.ofInstant(known.start(), known.zone());
-    LocalDateTime cast = known.specimen().cast().get();
-    if (cast.isAfter(start)) {
-      findings.add(
-          TestCheck.BEFORE_CAST,
-          Location.of(file),
-          known.test(),
-          "a test after the cast, " + cast,
-          "a start at " + start);
-    }
   }
 
   private void rowsInOrder() {

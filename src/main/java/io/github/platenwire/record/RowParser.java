@@ -27,6 +27,7 @@ final class RowParser {
     }
   }
 
+  @SuppressWarnings("ArrayRecordComponent") // never handed out, compared byte by byte
   private record Known(byte[] bytes, String name) {}
 
   private final List<Known> channels = new ArrayList<>();

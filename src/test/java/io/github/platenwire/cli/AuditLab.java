@@ -210,7 +210,7 @@ record AuditLab(Path root, Path keyFolder) {
 
   private static String sealed(String text) {
     StringBuilder out = new StringBuilder();
-    for (String line : text.split("\n")) {
+    for (String line : text.lines().toList()) {
       boolean seal = line.startsWith("# check seq=") || line.startsWith("# closed seq=");
       out.append(
               seal

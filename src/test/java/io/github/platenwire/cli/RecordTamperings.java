@@ -80,7 +80,7 @@ final class RecordTamperings {
   /** Every row from the thousandth on a minute later. */
   private static String withGap(String text) {
     StringBuilder out = new StringBuilder();
-    for (String line : text.split("\n")) {
+    for (String line : text.lines().toList()) {
       String[] columns = line.split(",", 3);
       boolean later = line.matches("[0-9]{4},[0-9]+,.*");
       out.append(

@@ -107,7 +107,7 @@ class StudyChartsTest {
   void series_bothSystems_standAtTheSides() {
     CombinedRangeXYPlot all = (CombinedRangeXYPlot) series(Theme.LIGHT).getPlot();
     NumberAxis si = (NumberAxis) all.getRangeAxis();
-    XYPlot last = (XYPlot) all.getSubplots().get(2);
+    XYPlot last = all.getSubplots().get(2);
     NumberAxis psi = (NumberAxis) last.getRangeAxis(1);
     assertThat(si.getLabel()).isEqualTo("Compressive strength, MPa");
     assertThat(psi.getLabel()).isEqualTo("Compressive strength, psi");

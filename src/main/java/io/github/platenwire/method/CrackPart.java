@@ -42,9 +42,14 @@ public record CrackPart(
    *
    * @param name its channel
    * @param openingMillimetres its reading less its zero
-   * @param counts whether the mean rests on it
+   * @param fault why the mean does not rest on it, such as {@code stuck}; empty while it does
    */
-  public record Gauge(String name, double openingMillimetres, boolean counts) {}
+  public record Gauge(String name, double openingMillimetres, Optional<String> fault) {
+    /** Whether the mean rests on it. */
+    public boolean counts() {
+      return fault.isEmpty();
+    }
+  }
 
   /**
    * The lowest threshold that was not crossed.

@@ -168,8 +168,13 @@ final class CrackRun implements MethodRun {
   private CrackPart part(CrackView crack) {
     List<CrackPart.Gauge> shown = new ArrayList<>();
     for (int i = 0; i < gauges.size(); i++) {
-      boolean counts = (crack.mask() & (1 << i)) != 0;
-      shown.add(new CrackPart.Gauge(gauges.get(i).name(), crack.openings().get(i), counts));
+      int gauge = i;
+      Optional<String> fault =
+          crack.losses().stream()
+              .filter(loss -> loss.gauge() == gauge)
+              .map(loss -> loss.fault().words())
+              .findFirst();
+      shown.add(new CrackPart.Gauge(gauges.get(i).name(), crack.openings().get(i), fault));
     }
     return new CrackPart(
         crack.micros(),

@@ -29,7 +29,8 @@ final class CrackLines {
     List<Line> lines = new ArrayList<>();
     for (CrackPart.Gauge gauge : crack.gauges()) {
       Line line = figure(gauge.name(), gauge.openingMillimetres());
-      lines.add(gauge.counts() ? line : line.add("   ").add(Style.WARNING, "left out"));
+      gauge.fault().ifPresent(fault -> line.add("   ").add(Style.WARNING, "left out: " + fault));
+      lines.add(line);
     }
     return lines;
   }

@@ -162,9 +162,9 @@ class CrackChartTest {
         .contains(">Time since the start of the record, s<");
     CombinedDomainXYPlot both =
         (CombinedDomainXYPlot) CrackChart.ofTime(trace, Theme.DARK).getXYPlot();
-    assertThat(labels((XYPlot) both.getSubplots().get(0)))
+    assertThat(labels(both.getSubplots().get(0)))
         .containsExactly("Crack width, mm", "Crack width, in");
-    assertThat(labels((XYPlot) both.getSubplots().get(1))).containsExactly("Load, kN", "Load, lbf");
+    assertThat(labels(both.getSubplots().get(1))).containsExactly("Load, kN", "Load, lbf");
   }
 
   private static List<String> labels(XYPlot plot) {

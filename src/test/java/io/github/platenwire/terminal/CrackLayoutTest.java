@@ -15,7 +15,8 @@ class CrackLayoutTest {
   private static LiveFrame frame(int gauges, boolean lost) {
     List<CrackPart.Gauge> all = new ArrayList<>();
     for (int i = 0; i < gauges; i++) {
-      all.add(new CrackPart.Gauge("gauge-" + (char) ('a' + i), 0.14 - 0.03 * i, i > 0 || !lost));
+      Optional<String> fault = i == 0 && lost ? Optional.of("stuck") : Optional.empty();
+      all.add(new CrackPart.Gauge("gauge-" + (char) ('a' + i), 0.14 - 0.03 * i, fault));
     }
     CrackPart crack =
         new CrackPart(

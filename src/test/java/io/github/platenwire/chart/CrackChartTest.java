@@ -61,6 +61,7 @@ class CrackChartTest {
   @TempDir Path folder;
 
   /** One frame of a channel. */
+  @SuppressWarnings("ArrayRecordComponent") // handed over whole, never compared
   private record Sent(long micros, int channel, double value, byte[] frame) {}
 
   private static HeaderChannel channel(String name, boolean load) {

@@ -204,7 +204,7 @@ class ReportCommandTest {
     run("report", "test", "RA-S-07-1", "--lab", lab, "--html", html);
     String page = text(html);
     int at = page.indexOf("platenwire explain ") + "platenwire ".length();
-    String[] command = page.substring(at, page.indexOf("strength", at) + 8).split(" ");
+    String[] command = page.substring(at, page.indexOf("strength", at) + 8).split(" ", -1);
     assertThat(run(command[0], command[1], command[2], "--lab", lab)).isZero();
     assertThat(said).contains("25.0");
   }

@@ -58,6 +58,11 @@ public record DemoBeam(
         EmulatedBeam.withWidth(crackNewtons, AT_NEWTONS, widthMillimetres), program);
   }
 
+  /** Whether its bar is bonded as a bar should be. */
+  public boolean isWellBonded() {
+    return bond.equals(PLAIN);
+  }
+
   /** What its devices send, load first. */
   public List<BeamReadings> readings(long seed) {
     BeamTruth truth = truth();

@@ -39,6 +39,9 @@ final class CrackParser {
 
   private static final double MICROS = 1e6;
 
+  /** Heads of records from before this table existed have none: no load was set aside then. */
+  private static final CrackRules.Load EVERY_LOAD = new CrackRules.Load(1e12, 0, 1);
+
   private final TomlSection file;
 
   CrackParser(TomlSection file) {
@@ -127,6 +130,9 @@ final class CrackParser {
   }
 
   private CrackRules.Load load() throws TomlException {
+    if (!file.has("load")) {
+      return EVERY_LOAD;
+    }
     Numbers table =
         table(
             "load",

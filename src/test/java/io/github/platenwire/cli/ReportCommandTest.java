@@ -228,7 +228,7 @@ class ReportCommandTest {
     assertThat(run("report", "test", "NA-CB-1", "--lab", lab, "--pdf", pdf))
         .as(errors.toString())
         .isZero();
-    assertThat(pdfText(pdf)).contains("NA-CB-1", "Load at a crack of 0.30 mm", "No calibration");
+    assertThat(pdfText(pdf)).contains("NA-CB-1", "Load at a crack of 0.30 mm", "EMULATED-2");
   }
 
   @Test

@@ -334,9 +334,13 @@ class StrengthKindsTest {
   @Test
   void asks_byMethod_areWhatThatTestNeeds() {
     assertThat(method("flexure-third-point-c78").asks())
-        .containsExactlyInAnyOrder(AfterTest.BREAK_POSITION, AfterTest.AGGREGATE);
-    assertThat(method("compression-cube-en12390").asks()).containsExactly(AfterTest.SATISFACTORY);
+        .containsExactlyInAnyOrder(
+            AfterTest.BREAK_POSITION, AfterTest.AGGREGATE, AfterTest.PHOTOGRAPHS);
+    assertThat(method("compression-cube-en12390").asks())
+        .containsExactlyInAnyOrder(AfterTest.SATISFACTORY, AfterTest.PHOTOGRAPHS);
     assertThat(method("compression-cylinder-c39").asks())
-        .containsExactlyInAnyOrder(AfterTest.FRACTURE_TYPE, AfterTest.AGGREGATE);
+        .containsExactlyInAnyOrder(
+            AfterTest.FRACTURE_TYPE, AfterTest.AGGREGATE, AfterTest.VOIDS, AfterTest.PHOTOGRAPHS);
+    assertThat(method("split-beam").asks()).contains(AfterTest.BAR_IMPRINT);
   }
 }

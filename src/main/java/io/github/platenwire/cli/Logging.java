@@ -7,9 +7,9 @@ import ch.qos.logback.classic.encoder.PatternLayoutEncoder;
 import ch.qos.logback.classic.spi.Configurator;
 import ch.qos.logback.classic.spi.ConfiguratorRank;
 import ch.qos.logback.classic.spi.ILoggingEvent;
+import ch.qos.logback.core.rolling.FixedWindowRollingPolicy;
 import ch.qos.logback.core.rolling.RollingFileAppender;
-import ch.qos.logback.core.rolling.SizeAndTimeBasedFileNamingAndTriggeringPolicy;
-import ch.qos.logback.core.rolling.TimeBasedRollingPolicy;
+import ch.qos.logback.core.rolling.SizeBasedTriggeringPolicy;
 import ch.qos.logback.core.spi.ContextAwareBase;
 import ch.qos.logback.core.status.NopStatusListener;
 import ch.qos.logback.core.util.Duration;
@@ -29,7 +29,7 @@ public final class Logging {
   private static final String PATTERN =
       "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSS'Z'\", UTC} %-5level [%thread] %logger{0}: %msg\n%ex";
   private static final String FILE_BYTES = "2MB";
-  private static final String ALL_BYTES = "20MB";
+  private static final int OLD_FILES = 9;
 
   /**
    * By itself Logback looks at the size once a minute; a fault that repeats fills much more by
@@ -37,13 +37,13 @@ public final class Logging {
    */
   private static final Duration SIZE_CHECK_INTERVAL = Duration.buildByMilliseconds(1);
 
-  private static final int DAYS_KEPT = 90;
-
   private Logging() {}
 
   /**
-   * Logs into a lab folder from now on, in place of any earlier one. The file is taken over by a
-   * new one each day (UTC) and at 2 MB; older ones are kept for 90 days and 20 MB together.
+   * Logs into a lab folder from now on, in place of any earlier one. At 2 MB the file becomes {@code
+   * platenwire.1.log} and a new one begins; nine older ones are kept, 20 MB together. Files are
+   * counted, not dated: Logback deletes old dated ones on a thread of its own, and now and then
+   * takes today's for old.
    *
    * @param folder the lab folder
    */
@@ -90,20 +90,20 @@ public final class Logging {
     appender.setFile(logs.resolve("platenwire.log").toString());
     appender.setEncoder(encoder);
 
-    SizeAndTimeBasedFileNamingAndTriggeringPolicy<ILoggingEvent> trigger =
-        new SizeAndTimeBasedFileNamingAndTriggeringPolicy<>();
+    SizeBasedTriggeringPolicy<ILoggingEvent> trigger = new SizeBasedTriggeringPolicy<>();
     trigger.setContext(context);
     trigger.setMaxFileSize(FileSize.valueOf(FILE_BYTES));
     trigger.setCheckIncrement(SIZE_CHECK_INTERVAL);
+    trigger.start();
 
-    TimeBasedRollingPolicy<ILoggingEvent> policy = new TimeBasedRollingPolicy<>();
+    FixedWindowRollingPolicy policy = new FixedWindowRollingPolicy();
     policy.setContext(context);
     policy.setParent(appender);
-    policy.setFileNamePattern(logs.resolve("platenwire.%d{yyyy-MM-dd, UTC}.%i.log").toString());
-    policy.setTimeBasedFileNamingAndTriggeringPolicy(trigger);
-    policy.setTotalSizeCap(FileSize.valueOf(ALL_BYTES));
-    policy.setMaxHistory(DAYS_KEPT);
+    policy.setFileNamePattern(logs.resolve("platenwire.%i.log").toString());
+    policy.setMinIndex(1);
+    policy.setMaxIndex(OLD_FILES);
     policy.start();
+    appender.setTriggeringPolicy(trigger);
     appender.setRollingPolicy(policy);
     return appender;
   }

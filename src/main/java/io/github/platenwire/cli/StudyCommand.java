@@ -13,7 +13,7 @@ import picocli.CommandLine.Spec;
     versionProvider = Version.class,
     subcommands = StudyStatusCommand.class,
     synopsisSubcommandLabel = "COMMAND",
-    footer = {"", "Example:", "  platenwire study status --lab alder-lab"})
+    footer = {"", "Examples:", "  platenwire study status --lab alder-lab"})
 final class StudyCommand implements Runnable {
   @Spec private @Nullable CommandSpec spec;
 

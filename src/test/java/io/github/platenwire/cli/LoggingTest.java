@@ -135,11 +135,13 @@ class LoggingTest {
   void toFolder_tooMuchToSay_startsNewFilesOfBoundedSize() throws IOException {
     Logging.toFolder(folder);
     String filling = "x".repeat(64 * 1024);
-    for (int i = 0; i < 100; i++) {
+    for (int i = 0; i < 500; i++) {
       LOG.warn(filling);
     }
+    // 31 MB: ten files of 2 MB are kept
     assertThat(files(folder.resolve("logs")))
-        .hasSizeGreaterThan(2)
-        .allMatch(file -> file.toFile().length() < 3 * 1024 * 1024);
+        .hasSize(10)
+        .allMatch(file -> file.toFile().length() < 3 * 1024 * 1024)
+        .contains(folder.resolve("logs/platenwire.1.log"), folder.resolve("logs/platenwire.9.log"));
   }
 }

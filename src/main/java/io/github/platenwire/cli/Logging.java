@@ -40,9 +40,9 @@ public final class Logging {
   private Logging() {}
 
   /**
-   * Logs into a lab folder from now on, in place of any earlier one. At 2 MB the file becomes {@code
-   * platenwire.1.log} and a new one begins; nine older ones are kept, 20 MB together. Files are
-   * counted, not dated: Logback deletes old dated ones on a thread of its own, and now and then
+   * Logs into a lab folder from now on, in place of any earlier one. At 2 MB the file becomes
+   * {@code platenwire.1.log} and a new one begins; nine older ones are kept, 20 MB together. Files
+   * are counted, not dated: Logback deletes old dated ones on a thread of its own, and now and then
    * takes today's for old.
    *
    * @param folder the lab folder

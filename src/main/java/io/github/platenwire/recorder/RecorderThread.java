@@ -149,6 +149,8 @@ final class RecorderThread {
 
   private void record(ActiveTest test) {
     try {
+      boolean stopping = false;
+      int leftBeforeStop = 0;
       while (!test.isOver()) {
         if (ended) {
           test.stop();
@@ -156,10 +158,15 @@ final class RecorderThread {
         // The clock is read before the queue is emptied: whatever came up to that time has then
         // been seen.
         long nowNanos = clocks.monotonic().nanos();
-        boolean ordered = test.isStopOrdered();
+        if (test.isStopOrdered() && !stopping) {
+          stopping = true;
+          leftBeforeStop = queue.size();
+        }
         take();
-        // A stop waits for what had come when it was ordered, so that no reading is left behind.
-        boolean mayStop = ordered && taken.size() < MOST_EVENTS_AT_ONCE;
+        leftBeforeStop -= stopping ? taken.size() : 0;
+        // A stop waits for what had come when it was ordered, so that no reading is left behind;
+        // not for more, or a device that floods could never be stopped.
+        boolean mayStop = stopping && leftBeforeStop <= 0;
         test.step(taken, seenUpTo(nowNanos), mayStop);
       }
     } catch (RuntimeException e) {

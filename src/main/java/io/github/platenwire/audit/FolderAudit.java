@@ -24,6 +24,9 @@ final class FolderAudit {
   private static final Pattern SUMMARY = Pattern.compile("(.+)\\.summary(?:-([0-9]{1,6}))?\\.json");
   private static final Pattern TORN = Pattern.compile("(.+)\\.raw\\.csv\\.torn(?:-[0-9]{1,6})?");
 
+  private static final Pattern ENCLOSURE =
+      Pattern.compile("(.+)\\.enclosure-[0-9]{1,6}(?:\\.[a-z0-9]{1,5})?");
+
   /** What the program itself puts there. */
   private static final Set<String> OWN = Set.of(".reserve", "README.txt");
 
@@ -46,10 +49,13 @@ final class FolderAudit {
       String name = String.valueOf(file.getFileName());
       Matcher summary = SUMMARY.matcher(name);
       Matcher torn = TORN.matcher(name);
+      Matcher enclosure = ENCLOSURE.matcher(name);
       if (summary.matches()) {
         summary(file, summary.group(1), summary.group(2));
       } else if (torn.matches()) {
         torn(file, torn.group(1));
+      } else if (enclosure.matches()) {
+        enclosure(file, enclosure.group(1));
       } else if (!OWN.contains(name) && !byFile.containsKey(context.relative(file))) {
         foreign(file);
       }
@@ -114,6 +120,25 @@ final class FolderAudit {
     }
   }
 
+  private void enclosure(Path file, String stem) {
+    RecordFacts record = byFile.get(rawBeside(file, stem));
+    if (record == null && !context.scope().isArchive()) {
+      return;
+    }
+    String name = String.valueOf(file.getFileName());
+    boolean named =
+        record != null
+            && record.versions().stream().anyMatch(one -> one.enclosures().contains(name));
+    if (!named) {
+      findings.add(
+          SummaryVersionCheck.ENCLOSURE_UNNAMED,
+          Location.of(context.relative(file)),
+          stem,
+          "a file that a summary beside it names",
+          record == null ? "no record " + stem : "no summary that names it");
+    }
+  }
+
   private void torn(Path file, String stem) throws IOException {
     RecordFacts record = byFile.get(rawBeside(file, stem));
     if (record == null && !context.scope().isArchive()) {
@@ -154,7 +179,7 @@ final class FolderAudit {
       findings.add(
           RawCheck.FOREIGN_FILE,
           Location.of(context.relative(file)),
-          "raw files, summaries and torn ends",
+          "raw files, summaries, enclosures and torn ends",
           RecordStart.stem(file).equals(String.valueOf(file.getFileName()))
               ? "a file of another kind"
               : "a raw file in a folder below the months");

@@ -82,7 +82,16 @@ record RecordFacts(
    * @param sha256 of the file; empty if it cannot be read
    * @param witnessBefore as it tells; empty if it tells none, or is no summary
    * @param readable whether it is a summary
+   * @param enclosures names of the files that it encloses
    */
   record Version(
-      String file, Optional<String> sha256, Optional<String> witnessBefore, boolean readable) {}
+      String file,
+      Optional<String> sha256,
+      Optional<String> witnessBefore,
+      boolean readable,
+      List<String> enclosures) {
+    Version {
+      enclosures = List.copyOf(enclosures);
+    }
+  }
 }

@@ -35,6 +35,7 @@ final class SummaryAudit {
   private final String test;
   private final Findings findings;
   private final List<Version> versions = new ArrayList<>();
+  private final EnclosureAudit enclosures;
   private @Nullable SummaryDocument before;
   private @Nullable Summary newest;
   private @Nullable Specimen corrected;
@@ -45,6 +46,7 @@ final class SummaryAudit {
     this.raw = raw;
     this.test = test;
     this.findings = findings;
+    this.enclosures = new EnclosureAudit(context.relative(raw), raw, test, findings);
   }
 
   /**
@@ -89,14 +91,17 @@ final class SummaryAudit {
               file,
               Optional.of(document.sha256()),
               document.witnessBefore(),
-              /* readable= */ true));
+              /* readable= */ true,
+              enclosures.files(document.observations().enclosures())));
+      enclosures.look(document.observations().enclosures());
       follows(document, file);
       if (computed != null) {
         differs(document, file, computed);
       }
       before = document;
     } catch (IOException e) {
-      versions.add(new Version(file, digest(path), Optional.empty(), /* readable= */ false));
+      versions.add(
+          new Version(file, digest(path), Optional.empty(), /* readable= */ false, List.of()));
       findings.add(
           SummaryVersionCheck.SUMMARY_UNREADABLE,
           Location.of(file),
@@ -148,7 +153,9 @@ final class SummaryAudit {
               ? "no readable version before it"
               : replaced.file().getFileName() + " with sha256=" + replaced.sha256());
     }
-    note(correction.get(), file);
+    if (!correction.get().changes().equals(replaced == null ? List.of() : replaced.changes())) {
+      note(correction.get(), file);
+    }
   }
 
   private void note(Correction correction, String file) {

@@ -34,6 +34,19 @@ enum SummaryVersionCheck implements Check {
       "The versions of a summary do not follow each other: one is missing, or was "
           + "exchanged after it was replaced.",
       "Put back a copy of the version from a backup."),
+  ENCLOSURE_MISSING(
+      Severity.FAULT,
+      "A file that a summary encloses is not there.",
+      "Put back a copy from a backup, under the name that the summary gives it."),
+  ENCLOSURE_CHANGED(
+      Severity.FAULT,
+      "A file that a summary encloses is not what it was when it was enclosed.",
+      "Put back a copy from a backup; find out who changed it."),
+  ENCLOSURE_UNNAMED(
+      Severity.DOUBT,
+      "A file looks like an enclosure, but no summary of its record names it.",
+      "If the program was killed while it was enclosed, enclose it again with "
+          + "platenwire observe; else ask who put it there."),
   CORRECTED(
       Severity.NOTE,
       "A measurement of the specimen was corrected after the test was closed.",

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /** What was tested, when, by whom, on what, and in what state it was. Used once. */
 final class TestFacts {
@@ -56,9 +57,11 @@ final class TestFacts {
               value ->
                   facts.add(
                       capital(dimension.word().replace('_', ' ')),
-                      dimension == Dimension.WEDGE_ANGLE
-                          ? Words.plain(value) + " deg"
-                          : length(value)));
+                      dimension.units().contains(Unit.MILLIMETRE)
+                          ? length(value)
+                          : dimension.units().stream()
+                              .map(unit -> Words.plain(unit.fromBase(value)) + " " + unit.symbol())
+                              .collect(Collectors.joining(" = "))));
     }
     specimen
         .massKilograms()

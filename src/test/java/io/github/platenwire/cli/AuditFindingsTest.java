@@ -39,7 +39,13 @@ class AuditFindingsTest {
   private static final Duration AN_HOUR = Duration.ofHours(1);
 
   /** Checks that look at the readings themselves are tested beside their detectors. */
-  private static final Set<String> ELSEWHERE = Set.of("reused-trace", "typed-readings");
+  private static final Set<String> ELSEWHERE =
+      Set.of(
+          "reused-trace",
+          "typed-readings",
+          "enclosure-missing",
+          "enclosure-changed",
+          "enclosure-unnamed");
 
   private Path folder;
   private AuditLab base;

@@ -225,6 +225,11 @@ class FrontLogTest {
     assertThat(check.findings()).isEmpty();
     assertThat(check.lines()).hasSize(2);
     assertThat(check.lines().get(1).kind().word()).isEqualTo("observation");
+    Program audit = Program.run("audit", "--lab", lab, "--json", "--fail-on", "fault");
+    assertThat(audit.awaitExit()).as(audit.out()).isZero();
+    assertThat(JSON.readTree(audit.out()).path("findings"))
+        .as("what is true of a scale without a certificate, and nothing else")
+        .allMatch(finding -> finding.path("check").asText().startsWith("calibration"));
   }
 
   @Test

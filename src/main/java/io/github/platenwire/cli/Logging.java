@@ -9,11 +9,10 @@ import ch.qos.logback.classic.spi.ConfiguratorRank;
 import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.rolling.FixedWindowRollingPolicy;
 import ch.qos.logback.core.rolling.RollingFileAppender;
-import ch.qos.logback.core.rolling.SizeBasedTriggeringPolicy;
+import ch.qos.logback.core.rolling.TriggeringPolicyBase;
 import ch.qos.logback.core.spi.ContextAwareBase;
 import ch.qos.logback.core.status.NopStatusListener;
-import ch.qos.logback.core.util.Duration;
-import ch.qos.logback.core.util.FileSize;
+import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -28,14 +27,8 @@ import org.slf4j.LoggerFactory;
 public final class Logging {
   private static final String PATTERN =
       "%d{\"yyyy-MM-dd'T'HH:mm:ss.SSS'Z'\", UTC} %-5level [%thread] %logger{0}: %msg\n%ex";
-  private static final String FILE_BYTES = "2MB";
+  private static final long FILE_BYTES = 2L * 1024 * 1024;
   private static final int OLD_FILES = 9;
-
-  /**
-   * By itself Logback looks at the size once a minute; a fault that repeats fills much more by
-   * then.
-   */
-  private static final Duration SIZE_CHECK_INTERVAL = Duration.buildByMilliseconds(1);
 
   private Logging() {}
 
@@ -90,10 +83,8 @@ public final class Logging {
     appender.setFile(logs.resolve("platenwire.log").toString());
     appender.setEncoder(encoder);
 
-    SizeBasedTriggeringPolicy<ILoggingEvent> trigger = new SizeBasedTriggeringPolicy<>();
+    FullFile trigger = new FullFile();
     trigger.setContext(context);
-    trigger.setMaxFileSize(FileSize.valueOf(FILE_BYTES));
-    trigger.setCheckIncrement(SIZE_CHECK_INTERVAL);
     trigger.start();
 
     FixedWindowRollingPolicy policy = new FixedWindowRollingPolicy();
@@ -106,6 +97,17 @@ public final class Logging {
     appender.setTriggeringPolicy(trigger);
     appender.setRollingPolicy(policy);
     return appender;
+  }
+
+  /**
+   * Starts a new file once the old one is full. It looks at each event: the library's own policy
+   * looks at times of day only, so a clock set back lets a file grow beyond its bound.
+   */
+  private static final class FullFile extends TriggeringPolicyBase<ILoggingEvent> {
+    @Override
+    public boolean isTriggeringEvent(File file, ILoggingEvent event) {
+      return file.length() >= FILE_BYTES;
+    }
   }
 
   /** Found by Logback when the first logger is made; keeps it from writing to the console. */

@@ -38,27 +38,25 @@ class AuditCommandTest {
 
   @Test
   void audit_cleanArchive_saysSoAndEndsWith0() throws Exception {
-    try (Program program = Program.run("audit", "--lab", clean.root(), "--fail-on", "note")) {
-      assertThat(program.awaitExit()).as(program.err()).isZero();
-      assertThat(program.out())
-          .contains("Alder Weir demo lab: the whole archive", "3 records", "Nothing was found")
-          .contains("Register frame-1: 3 lines, witness ");
-      assertThat(program.err()).as("no bar where no terminal is").isEmpty();
-    }
+    Ran program = Ran.of("audit", "--lab", clean.root(), "--fail-on", "note");
+    assertThat(program.exitCode()).as(program.err()).isZero();
+    assertThat(program.out())
+        .contains("Alder Weir demo lab: the whole archive", "3 records", "Nothing was found")
+        .contains("Register frame-1: 3 lines, witness ");
+    assertThat(program.err()).as("no bar where no terminal is").isEmpty();
   }
 
   @Test
   void audit_faultyArchive_namesPlaceExpectedSeenAndWhatToDo() throws Exception {
-    try (Program program = Program.run("audit", "--lab", faulty.root())) {
-      assertThat(program.awaitExit()).isEqualTo(ExitCode.NOT_MET);
-      assertThat(program.out())
-          .contains("[row-damaged]", "[foreign-file]", "expected", "seen", "Put back a copy")
-          .contains(faulty.test(0) + ".raw.csv:")
-          .contains("2 faults", "1 note");
-      assertThat(program.out().indexOf("[row-damaged]"))
-          .as("the heaviest first")
-          .isLessThan(program.out().indexOf("[foreign-file]"));
-    }
+    Ran program = Ran.of("audit", "--lab", faulty.root());
+    assertThat(program.exitCode()).isEqualTo(ExitCode.NOT_MET);
+    assertThat(program.out())
+        .contains("[row-damaged]", "[foreign-file]", "expected", "seen", "Put back a copy")
+        .contains(faulty.test(0) + ".raw.csv:")
+        .contains("2 faults", "1 note");
+    assertThat(program.out().indexOf("[row-damaged]"))
+        .as("the heaviest first")
+        .isLessThan(program.out().indexOf("[foreign-file]"));
   }
 
   @ParameterizedTest
@@ -72,37 +70,35 @@ class AuditCommandTest {
 
   @Test
   void json_faultyArchive_isOneDocumentWithEverything() throws Exception {
-    try (Program program = Program.run("audit", "--lab", faulty.root(), "--json")) {
-      assertThat(program.awaitExit()).isEqualTo(ExitCode.NOT_MET);
-      JsonNode root = new ObjectMapper().readTree(program.out());
-      assertThat(root.path("format").asText()).isEqualTo("platenwire-audit 1");
-      assertThat(root.path("records")).hasSize(3);
-      assertThat(root.path("records").path(0).path("worst").asText()).isEqualTo("fault");
-      assertThat(root.path("counts").path("note").asInt()).isEqualTo(1);
-      JsonNode first = root.path("findings").path(1);
-      assertThat(first.path("check").asText()).isEqualTo("row-damaged");
-      assertThat(first.path("severity").asText()).isEqualTo("fault");
-      assertThat(first.path("line").asLong()).isPositive();
-      assertThat(first.path("test").asText()).isEqualTo(faulty.test(0));
-      assertThat(first.path("advice").asText()).isNotEmpty();
-    }
+    Ran program = Ran.of("audit", "--lab", faulty.root(), "--json");
+    assertThat(program.exitCode()).isEqualTo(ExitCode.NOT_MET);
+    JsonNode root = new ObjectMapper().readTree(program.out());
+    assertThat(root.path("format").asText()).isEqualTo("platenwire-audit 1");
+    assertThat(root.path("records")).hasSize(3);
+    assertThat(root.path("records").path(0).path("worst").asText()).isEqualTo("fault");
+    assertThat(root.path("counts").path("note").asInt()).isEqualTo(1);
+    JsonNode first = root.path("findings").path(1);
+    assertThat(first.path("check").asText()).isEqualTo("row-damaged");
+    assertThat(first.path("severity").asText()).isEqualTo("fault");
+    assertThat(first.path("line").asLong()).isPositive();
+    assertThat(first.path("test").asText()).isEqualTo(faulty.test(0));
+    assertThat(first.path("advice").asText()).isNotEmpty();
   }
 
   @Test
   void csv_faultyArchive_isATableWithOneRowAFinding() throws Exception {
-    try (Program program = Program.run("audit", "--lab", faulty.root(), "--csv")) {
-      assertThat(program.awaitExit()).isEqualTo(ExitCode.NOT_MET);
-      List<CSVRecord> rows =
-          CSVFormat.RFC4180
-              .builder()
-              .setHeader()
-              .setSkipHeaderRecord(true)
-              .get()
-              .parse(new StringReader(program.out()))
-              .getRecords();
-      assertThat(rows).extracting(row -> row.get("check")).contains("row-damaged", "foreign-file");
-      assertThat(rows.get(0).get("severity")).isEqualTo("fault");
-    }
+    Ran program = Ran.of("audit", "--lab", faulty.root(), "--csv");
+    assertThat(program.exitCode()).isEqualTo(ExitCode.NOT_MET);
+    List<CSVRecord> rows =
+        CSVFormat.RFC4180
+            .builder()
+            .setHeader()
+            .setSkipHeaderRecord(true)
+            .get()
+            .parse(new StringReader(program.out()))
+            .getRecords();
+    assertThat(rows).extracting(row -> row.get("check")).contains("row-damaged", "foreign-file");
+    assertThat(rows.get(0).get("severity")).isEqualTo("fault");
   }
 
   @Test

@@ -61,18 +61,18 @@ class CommandsTest {
   @Test
   void init_newFolder_makesALabThatCommandsAccept() throws Exception {
     Path lab = folder.resolve("lab");
-    Program init = Program.run("init", lab, "--units", "inch-pound", "--zone", "America/Denver");
-    assertThat(init.awaitExit()).as(init.err()).isZero();
+    Ran init = Ran.of("init", lab, "--units", "inch-pound", "--zone", "America/Denver");
+    assertThat(init.exitCode()).as(init.err()).isZero();
     assertThat(Files.readString(lab.resolve("lab.toml"))).contains("inch-pound", "America/Denver");
-    Program record = Program.run("record", "NOBODY", "--lab", lab);
-    assertThat(record.awaitExit()).isEqualTo(2);
+    Ran record = Ran.of("record", "NOBODY", "--lab", lab);
+    assertThat(record.exitCode()).isEqualTo(2);
     assertThat(record.err()).contains("NOBODY");
   }
 
   @Test
   void init_wrongZone_exits2() throws Exception {
-    Program init = Program.run("init", folder.resolve("lab"), "--zone", "Moon/Base");
-    assertThat(init.awaitExit()).isEqualTo(2);
+    Ran init = Ran.of("init", folder.resolve("lab"), "--zone", "Moon/Base");
+    assertThat(init.exitCode()).isEqualTo(2);
     assertThat(init.err()).contains("Moon/Base");
   }
 
@@ -99,9 +99,8 @@ class CommandsTest {
           .contains("jitter", "0 of them garbled (0 %)");
     }
     assertThat(Files.readString(log, StandardCharsets.UTF_8)).contains("+0012345 lbf");
-    Program replay =
-        Program.run("listen", "replay:" + log, "--device", "signed-line-lbf", "--seconds", "1");
-    assertThat(replay.awaitExit()).isZero();
+    Ran replay = Ran.of("listen", "replay:" + log, "--device", "signed-line-lbf", "--seconds", "1");
+    assertThat(replay.exitCode()).isZero();
     assertThat(replay.out()).contains("load = 12345 lbf");
   }
 
@@ -109,15 +108,15 @@ class CommandsTest {
   void listen_withoutDefinition_showsHexAndText() throws Exception {
     Path log = folder.resolve("bench.bytes");
     Files.writeString(log, "# platenwire-bytes 1\n0 +0012345 lbf\\x0D\\x0A\n");
-    Program listen = Program.run("listen", "replay:" + log, "--seconds", "0.5");
-    assertThat(listen.awaitExit()).as(listen.err()).isZero();
+    Ran listen = Ran.of("listen", "replay:" + log, "--seconds", "0.5");
+    assertThat(listen.exitCode()).as(listen.err()).isZero();
     assertThat(listen.out()).contains("2B 30 30 31 32 33 34 35").contains("+0012345 lbf··");
   }
 
   @Test
   void listen_unknownDevice_listsThoseThereAre() throws Exception {
-    Program listen = Program.run("listen", "replay:nothing", "--device", "signed-lin-lbf");
-    assertThat(listen.awaitExit()).isEqualTo(2);
+    Ran listen = Ran.of("listen", "replay:nothing", "--device", "signed-lin-lbf");
+    assertThat(listen.exitCode()).isEqualTo(2);
     assertThat(listen.err()).contains("signed-line-lbf");
   }
 
@@ -138,8 +137,8 @@ class CommandsTest {
             "3")) {
       emulate.awaitLine(line -> line.startsWith("Waiting for somebody"));
       Path lab = TestLab.make(folder.resolve("lab"), "tcp://127.0.0.1:45331");
-      Program record = Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
-      assertThat(record.awaitExit()).as(record.err() + record.out()).isZero();
+      Ran record = Ran.of("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
+      assertThat(record.exitCode()).as(record.err() + record.out()).isZero();
       emulate.awaitExit();
       assertThat(emulate.out()).contains("True strength 6.0 MPa (870 psi)").contains("bytes");
       // The emulated cylinder is 100 mm, the table says 4 in: 6.0 MPa there are 5.81 MPa (843 psi)

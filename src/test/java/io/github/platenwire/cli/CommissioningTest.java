@@ -44,8 +44,8 @@ class CommissioningTest {
   void deviceNew_unknownLog_isCommentedAndPassesItsOwnCheck() throws Exception {
     Path log = unknownLog();
     Path file = folder.resolve("bench.toml");
-    Program made =
-        Program.run(
+    Ran made =
+        Ran.of(
             "device",
             "new",
             "--name",
@@ -59,17 +59,17 @@ class CommissioningTest {
             "19200",
             "--format",
             "7E1");
-    assertThat(made.awaitExit()).as(made.err() + made.out()).isZero();
+    assertThat(made.exitCode()).as(made.err() + made.out()).isZero();
     String text = Files.readString(file);
     assertThat(text).contains("# Inferred from 40 lines", "# passed over: a running number");
     DeviceDefinition definition = DeviceDefinition.parse(text, "bench.toml");
     assertThat(definition.lineSettings().baud()).isEqualTo(19_200);
     assertThat(definition.valueFields().get(0).unit().symbol()).isEqualTo("lbf");
-    Program check = Program.run("device", "check", file, "--sample", log);
-    assertThat(check.awaitExit()).as(check.err() + check.out()).isZero();
+    Ran check = Ran.of("device", "check", file, "--sample", log);
+    assertThat(check.exitCode()).as(check.err() + check.out()).isZero();
     assertThat(check.out()).contains("40 frames decoded", "Everything was decoded");
-    Program again = Program.run("device", "new", "--name", "bench", "--sample", log, "--out", file);
-    assertThat(again.awaitExit()).isEqualTo(2);
+    Ran again = Ran.of("device", "new", "--name", "bench", "--sample", log, "--out", file);
+    assertThat(again.exitCode()).isEqualTo(2);
     assertThat(again.err()).contains("never overwritten");
     assertThat(Files.readString(file)).isEqualTo(text);
   }
@@ -77,12 +77,12 @@ class CommissioningTest {
   @Test
   void deviceCheck_damagedLine_saysWhereAndWhyAndEndsWithOne() throws Exception {
     Path log = Files.writeString(folder.resolve("a.bin"), "+0000001 lbf\r\n+0000002 lbX\r\n");
-    Program check = Program.run("device", "check", "signed-line-lbf", "--sample", log);
-    assertThat(check.awaitExit()).isEqualTo(1);
+    Ran check = Ran.of("device", "check", "signed-line-lbf", "--sample", log);
+    assertThat(check.exitCode()).isEqualTo(1);
     assertThat(check.out())
         .contains("1 frame decoded", "+0000002 lbX", "byte 25: the layout ends here");
-    Program json = Program.run("device", "check", "signed-line-lbf", "--sample", log, "--json");
-    assertThat(json.awaitExit()).isEqualTo(1);
+    Ran json = Ran.of("device", "check", "signed-line-lbf", "--sample", log, "--json");
+    assertThat(json.exitCode()).isEqualTo(1);
     JsonNode node = new ObjectMapper().readTree(json.out());
     assertThat(node.path("undecoded").get(0).path("offset").asInt()).isEqualTo(14);
     assertThat(node.path("undecoded").get(0).path("fault_offset").asInt()).isEqualTo(25);
@@ -95,14 +95,14 @@ class CommissioningTest {
     Object[] args = {
       "device", "new", "--name", "x", "--sample", log, "--out", file, "--unattended"
     };
-    Program made = Program.run(args);
-    assertThat(made.awaitExit()).isEqualTo(2);
+    Ran made = Ran.of(args);
+    assertThat(made.exitCode()).isEqualTo(2);
     assertThat(made.err()).contains("--unit UNIT");
     assertThat(file).doesNotExist();
     Object[] told = Arrays.copyOf(args, args.length + 2);
     told[args.length] = "--unit";
     told[args.length + 1] = "kN";
-    assertThat(Program.run(told).awaitExit()).isZero();
+    assertThat(Ran.of(told).exitCode()).isZero();
   }
 
   @Test
@@ -112,8 +112,8 @@ class CommissioningTest {
         Files.readString(Path.of("devices", "signed-line-kn.toml"))
             .replace("terminator =", "terminater =");
     Path file = Files.writeString(folder.resolve("wrong.toml"), text);
-    Program check = Program.run("device", "check", file, "--sample", log);
-    assertThat(check.awaitExit()).isEqualTo(2);
+    Ran check = Ran.of("device", "check", file, "--sample", log);
+    assertThat(check.exitCode()).isEqualTo(2);
     int line = 1 + (int) text.substring(0, text.indexOf("terminater")).lines().count() - 1;
     assertThat(check.err())
         .containsPattern("wrong\\.toml:" + (line + 1) + ":1: .*terminater.*terminator");
@@ -136,15 +136,14 @@ class CommissioningTest {
   void listen_deviceThatMustBeAsked_isAskedAndThatIsSaid() throws Exception {
     try (Program emulator = emulator("query-gauge")) {
       Path log = folder.resolve("asked.bytes");
-      Program listen =
-          Program.run(
+      Ran listen =
+          Ran.of(
               "listen", path(emulator), "--device", "query-line-n-mm", "--for", "2", "--save", log);
-      assertThat(listen.awaitExit()).as(listen.err()).isZero();
+      assertThat(listen.exitCode()).as(listen.err()).isZero();
       assertThat(listen.out())
           .contains("This writes to the device", "READ?", "identity:", "load = ", "gauge = ");
-      Program replay =
-          Program.run("listen", "replay:" + log, "--device", "query-line-n-mm", "--json");
-      assertThat(replay.awaitExit()).as(replay.err()).isZero();
+      Ran replay = Ran.of("listen", "replay:" + log, "--device", "query-line-n-mm", "--json");
+      assertThat(replay.exitCode()).as(replay.err()).isZero();
       JsonNode summary = new ObjectMapper().readTree(replay.out());
       assertThat(summary.path("channels").get(0).path("readings").asInt()).isGreaterThan(5);
       assertThat(summary.path("channels").get(1).path("jitter_s").isNumber()).isTrue();
@@ -165,8 +164,7 @@ class CommissioningTest {
       assertThat(listen.awaitExit()).isEqualTo(130);
       assertThat(listen.out()).contains("jitter ms").contains("of them garbled");
     }
-    assertThat(Program.run("device", "check", "status-line-kn", "--sample", log).awaitExit())
-        .isZero();
+    assertThat(Ran.of("device", "check", "status-line-kn", "--sample", log).exitCode()).isZero();
   }
 
   @Test
@@ -174,9 +172,8 @@ class CommissioningTest {
   void probe_emulatedDevices_findsEachByItsDefinition() throws Exception {
     try (Program spoken = emulator("status-kn");
         Program asked = emulator("query")) {
-      Program probe =
-          Program.run("probe", path(spoken), path(asked), "/dev/nosuch", "--ask", "--json");
-      assertThat(probe.awaitExit()).as(probe.err()).isZero();
+      Ran probe = Ran.of("probe", path(spoken), path(asked), "/dev/nosuch", "--ask", "--json");
+      assertThat(probe.exitCode()).as(probe.err()).isZero();
       JsonNode ports = new ObjectMapper().readTree(probe.out());
       assertThat(best(ports.get(0))).isEqualTo("status-line-kn");
       assertThat(best(ports.get(1))).isEqualTo("query-line-n");
@@ -191,15 +188,15 @@ class CommissioningTest {
 
   @Test
   void probe_onlyAPortThatIsMissing_endsWithThree() throws Exception {
-    Program probe = Program.run("probe", "/dev/nosuch");
-    assertThat(probe.awaitExit()).isEqualTo(3);
+    Ran probe = Ran.of("probe", "/dev/nosuch");
+    assertThat(probe.exitCode()).isEqualTo(3);
     assertThat(probe.out()).contains("Cannot be listened to", "Is the adapter plugged in");
   }
 
   @Test
   void probe_logOfAnUnknownDevice_saysWhatToDoNext() throws Exception {
-    Program probe = Program.run("probe", "replay:" + unknownLog());
-    assertThat(probe.awaitExit()).isEqualTo(1);
+    Ran probe = Ran.of("probe", "replay:" + unknownLog());
+    assertThat(probe.exitCode()).isEqualTo(1);
     assertThat(probe.out()).contains("no definition fits", "device new");
   }
 }

@@ -118,8 +118,8 @@ class DemoCommandTest {
   void demo_folderThatHoldsSomething_isRefusedAndLeftAlone() throws Exception {
     Path taken = Files.createDirectory(folder.resolve("taken"));
     Files.writeString(taken.resolve("thesis.txt"), "mine");
-    Program refused = Program.run("demo", "--lab", taken);
-    assertThat(refused.awaitExit()).isEqualTo(2);
+    Ran refused = Ran.of("demo", "--lab", taken);
+    assertThat(refused.exitCode()).isEqualTo(2);
     assertThat(refused.err()).contains("is not empty").contains("--lab");
     try (Stream<Path> left = Files.list(taken)) {
       assertThat(left).containsExactly(taken.resolve("thesis.txt"));

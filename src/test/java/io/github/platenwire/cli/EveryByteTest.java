@@ -65,8 +65,8 @@ class EveryByteTest {
     keepShort(lab, "config/methods", "methods", "front-advance");
     keepShort(lab, "devices", "devices", "typed-length");
     Path table = Files.writeString(folder.resolve("d.csv"), "time_s,depth_mm\n0,0\n9,2\n30,5\n");
-    Program record =
-        Program.run(
+    Ran record =
+        Ran.of(
             "record",
             "F-1",
             "--lab",
@@ -78,7 +78,7 @@ class EveryByteTest {
             "--unattended",
             "--entries",
             table);
-    assertThat(record.awaitExit()).as(record.err()).isZero();
+    assertThat(record.exitCode()).as(record.err()).isZero();
     labs.add(lab);
     for (int copy = 1; copy < COPIES; copy++) {
       labs.add(new AuditLab(lab, folder).copyTo(folder.resolve("" + copy)).root());

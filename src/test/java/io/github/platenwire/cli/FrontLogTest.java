@@ -143,8 +143,8 @@ class FrontLogTest {
     }
     List<String> rows = received(TestLab.only(lab, ".raw.csv"));
     assertThat(rows).contains(">0 mm;", ">12.5 mm; after 600 s");
-    Program recover = Program.run("recover", "--lab", lab, "--keys", keys);
-    assertThat(recover.awaitExit()).as(recover.err()).isZero();
+    Ran recover = Ran.of("recover", "--lab", lab, "--keys", keys);
+    assertThat(recover.exitCode()).as(recover.err()).isZero();
     assertThat(SummaryCheck.of(TestLab.only(lab, ".raw.csv")).isEqual()).isTrue();
   }
 
@@ -169,8 +169,8 @@ class FrontLogTest {
         .extracting(FrontPart.Reading::seconds)
         .containsExactly(0.0, 1800.0, 3600.0, 7200.0, 14400.0, 21600.0);
     Path chart = folder.resolve("front.svg");
-    Program draw = Program.run("chart", raw, "--out", chart);
-    assertThat(draw.awaitExit()).as(draw.err()).isZero();
+    Ran draw = Ran.of("chart", raw, "--out", chart);
+    assertThat(draw.exitCode()).as(draw.err()).isZero();
     assertThat(Files.readString(chart)).contains("readings that count", "line in the root of time");
     assertThat(schema().validate(summary)).isEmpty();
   }
@@ -197,8 +197,8 @@ class FrontLogTest {
     Path first = TestLab.only(lab, ".summary.json");
     byte[] before = Files.readAllBytes(first);
     Path photo = Files.write(folder.resolve("Front 1.JPG"), new byte[] {1, 2, 3});
-    Program observe =
-        Program.run(
+    Ran observe =
+        Ran.of(
             "observe",
             raw,
             "--keys",
@@ -211,7 +211,7 @@ class FrontLogTest {
             "wet to the edge",
             "--photo",
             photo);
-    assertThat(observe.awaitExit()).as(observe.err()).isZero();
+    assertThat(observe.exitCode()).as(observe.err()).isZero();
     JsonNode second = JSON.readTree(TestLab.only(lab, ".summary-2.json").toFile());
     assertThat(Files.readAllBytes(first)).isEqualTo(before);
     assertThat(second.path("made_by").asText()).isEqualTo("observe");
@@ -225,8 +225,8 @@ class FrontLogTest {
     assertThat(check.findings()).isEmpty();
     assertThat(check.lines()).hasSize(2);
     assertThat(check.lines().get(1).kind().word()).isEqualTo("observation");
-    Program audit = Program.run("audit", "--lab", lab, "--json", "--fail-on", "fault");
-    assertThat(audit.awaitExit()).as(audit.out()).isZero();
+    Ran audit = Ran.of("audit", "--lab", lab, "--json", "--fail-on", "fault");
+    assertThat(audit.exitCode()).as(audit.out()).isZero();
     assertThat(JSON.readTree(audit.out()).path("findings"))
         .as("what is true of a scale without a certificate, and nothing else")
         .allMatch(finding -> finding.path("check").asText().startsWith("calibration"));
@@ -234,12 +234,11 @@ class FrontLogTest {
 
   @Test
   void observe_nothingOrNonsense_exits2AndWritesNothing() throws Exception {
-    Program nothing = Program.run("observe", "X", "--lab", lab, "--by", "Technician");
-    assertThat(nothing.awaitExit()).isEqualTo(2);
+    Ran nothing = Ran.of("observe", "X", "--lab", lab, "--by", "Technician");
+    assertThat(nothing.exitCode()).isEqualTo(2);
     assertThat(nothing.err()).contains("nothing to add");
-    Program nonsense =
-        Program.run("observe", "X", "--lab", lab, "--by", "T", "--aggregate", "over");
-    assertThat(nonsense.awaitExit()).isEqualTo(2);
+    Ran nonsense = Ran.of("observe", "X", "--lab", lab, "--by", "T", "--aggregate", "over");
+    assertThat(nonsense.exitCode()).isEqualTo(2);
     assertThat(nonsense.err()).contains("through, around, mixed, not-seen");
   }
 }

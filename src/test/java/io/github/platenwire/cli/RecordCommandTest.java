@@ -191,8 +191,8 @@ class RecordCommandTest {
           Program.start("record", TestLab.SPECIMEN, "--lab", lab, "--unattended")) {
         Feeder.start(line, Feeder.cylinder(60_000, 20_000, 100), 200);
         first.awaitLine(text -> text.contains("loading"));
-        Program second = Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
-        assertThat(second.awaitExit()).isEqualTo(2);
+        Ran second = Ran.of("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
+        assertThat(second.exitCode()).isEqualTo(2);
         assertThat(second.err())
             .contains("rig 'frame' is in use", "process " + first.process().pid())
             .doesNotContain("\tat ");
@@ -212,8 +212,8 @@ class RecordCommandTest {
     try (PseudoTerminal line = PseudoTerminal.open()) {
       Path lab = TestLab.make(disk.resolve("lab"), line.path());
       mount("mount", "-o", "remount,ro", disk.toString());
-      Program program = Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
-      assertThat(program.awaitExit()).isEqualTo(4);
+      Ran program = Ran.of("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
+      assertThat(program.exitCode()).isEqualTo(4);
       assertThat(program.err())
           .contains(lab.toString(), "Read-only file system")
           .doesNotContain("\tat ");
@@ -225,8 +225,8 @@ class RecordCommandTest {
   @Test
   void record_portMissing_saysWhatToDoAndExitsWith3() throws Exception {
     Path lab = TestLab.make(folder.resolve("lab"), "/dev/ttyUSB77");
-    Program program = Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
-    assertThat(program.awaitExit()).isEqualTo(3);
+    Ran program = Ran.of("record", TestLab.SPECIMEN, "--lab", lab, "--unattended");
+    assertThat(program.exitCode()).isEqualTo(3);
     assertThat(program.err())
         .startsWith("platenwire: ")
         .contains("/dev/ttyUSB77")
@@ -237,8 +237,8 @@ class RecordCommandTest {
   @Test
   void record_unknownSpecimen_suggestsAndExitsWith2() throws Exception {
     Path lab = TestLab.make(folder.resolve("lab"), "/dev/ttyUSB77");
-    Program program = Program.run("record", "T-07-2", "--lab", lab);
-    assertThat(program.awaitExit()).isEqualTo(2);
+    Ran program = Ran.of("record", "T-07-2", "--lab", lab);
+    assertThat(program.exitCode()).isEqualTo(2);
     assertThat(program.err()).contains("T-07-2").contains("T-07-1");
   }
 
@@ -246,9 +246,9 @@ class RecordCommandTest {
   void record_noReadings_failsTheChecklistWithRemedyAndRecordsNothing() throws Exception {
     try (PseudoTerminal line = PseudoTerminal.open()) {
       Path lab = TestLab.make(folder.resolve("lab"), line.path());
-      Program program =
-          Program.run("record", TestLab.SPECIMEN, "--lab", lab, "--unattended", "--wait", "0.2");
-      assertThat(program.awaitExit()).isEqualTo(1);
+      Ran program =
+          Ran.of("record", TestLab.SPECIMEN, "--lab", lab, "--unattended", "--wait", "0.2");
+      assertThat(program.exitCode()).isEqualTo(1);
       assertThat(program.out()).contains("nothing came from").contains("platenwire listen");
       assertThat(Files.exists(lab.resolve("records/2026-11"))).isFalse();
     }

@@ -40,9 +40,8 @@ class StudyCommandsTest {
 
   /** What a command printed, and its exit code in the last line. */
   private static List<String> run(Object... args) throws IOException, InterruptedException {
-    try (Program program = Program.run(args)) {
-      return List.of(program.out(), program.err(), Integer.toString(program.awaitExit()));
-    }
+    Ran program = Ran.of(args);
+    return List.of(program.out(), program.err(), Integer.toString(program.exitCode()));
   }
 
   private static JsonNode json(Object... args) throws IOException, InterruptedException {

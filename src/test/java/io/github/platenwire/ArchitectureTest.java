@@ -61,6 +61,7 @@ class ArchitectureTest {
           "study",
           "audit",
           "emulate",
+          "bench",
           "chart",
           "report",
           "terminal",

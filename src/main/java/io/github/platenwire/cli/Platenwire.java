@@ -35,6 +35,7 @@ import picocli.CommandLine.Spec;
       ReportCommand.class,
       StudyCommand.class,
       CompareCommand.class,
+      BenchCommand.class,
       HelpCommand.class,
       GenerateCompletion.class
     },

@@ -26,7 +26,7 @@ class CommandsTest {
   @ValueSource(
       strings = {
         "init", "record", "observe", "listen", "probe", "device", "emulate", "demo", "audit",
-        "report", "compare", "study"
+        "report", "compare", "study", "bench"
       })
   void help_everyCommand_showsExamples(String command) {
     StringWriter out = new StringWriter();

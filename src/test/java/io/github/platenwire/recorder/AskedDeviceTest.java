@@ -3,25 +3,18 @@ package io.github.platenwire.recorder;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.platenwire.device.DeviceDefinition;
-import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.port.Chunk;
 import io.github.platenwire.port.InMemoryPort;
-import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
 import io.github.platenwire.reading.SystemClocks;
-import io.github.platenwire.record.DiskFolder;
-import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import io.github.platenwire.record.RawRow;
-import io.github.platenwire.record.Samples;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -58,28 +51,9 @@ class AskedDeviceTest {
     port = new InMemoryPort("memory:box", 64, this::answer);
     String text = Files.readString(Path.of("devices", "query-line-n.toml"));
     DeviceDefinition device = DeviceDefinition.parse(text, "query-line-n.toml");
-    ChannelFacts facts =
-        new ChannelFacts(
-            "load",
-            Quantity.FORCE,
-            Unit.NEWTON,
-            -1000,
-            60_000,
-            OptionalDouble.empty(),
-            50,
-            OptionalDouble.empty(),
-            OptionalDouble.empty());
     HeaderChannel header =
-        new HeaderChannel(
-            facts,
-            "memory:box",
-            0,
-            new KeptFile(device.name(), text),
-            0,
-            2000,
-            Optional.empty(),
-            1);
-    RawHeader sample = Samples.header();
+        TestPlans.load(
+            Unit.NEWTON, -1000, 60_000, "memory:box", new KeptFile(device.name(), text), 2000);
     Path file = folder.resolve("a.raw.csv");
     try (RigConnection connection =
         RigConnection.open(
@@ -87,30 +61,7 @@ class AskedDeviceTest {
             (name, settings) -> () -> port,
             RecorderClocks.system())) {
       connection.awaitPreview(p -> p.channels().get(0).good() >= 2, TimeUnit.SECONDS.toNanos(10));
-      connection
-          .record(
-              new RecordingPlan(
-                  new DiskFolder(),
-                  start -> file,
-                  (start, origin, path) ->
-                      new RawHeader(
-                          "t",
-                          start,
-                          origin,
-                          sample.zone(),
-                          "test",
-                          "lab",
-                          Optional.empty(),
-                          Optional.empty(),
-                          sample.specimen(),
-                          sample.method(),
-                          sample.rig(),
-                          List.of(header),
-                          List.of()),
-                  new CountingMethod(6),
-                  Optional.empty()),
-              progress -> {})
-          .await();
+      connection.record(TestPlans.counting(file, List.of(header), 6), progress -> {}).await();
     }
     assertThat(Bench.events(file))
         .containsExactly("start", "identity load bench box,7", "stop break");

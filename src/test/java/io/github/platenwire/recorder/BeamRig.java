@@ -8,10 +8,8 @@ import io.github.platenwire.method.Specimen;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.record.DiskFolder;
-import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
-import io.github.platenwire.record.Samples;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -50,7 +48,6 @@ final class BeamRig {
 
   /** A test of a beam by the split-beam method into a file. */
   static RecordingPlan plan(List<ChannelSetup> setups, Path file) {
-    RawHeader sample = Samples.header();
     Method method = Methods.shipped("split-beam").orElseThrow();
     Specimen beam =
         new Specimen(
@@ -66,25 +63,13 @@ final class BeamRig {
             Optional.empty(),
             Optional.empty(),
             Map.of());
-    return new RecordingPlan(
+    return TestPlans.plan(
         new DiskFolder(),
-        start -> file,
-        (start, origin, path) ->
-            new RawHeader(
-                "t",
-                start,
-                origin,
-                sample.zone(),
-                "test",
-                "lab",
-                Optional.empty(),
-                Optional.empty(),
-                beam,
-                new KeptFile(method.name(), method.text()),
-                sample.rig(),
-                setups.stream().map(ChannelSetup::header).toList(),
-                List.of()),
+        file,
+        setups.stream().map(ChannelSetup::header).toList(),
         method,
+        new KeptFile(method.name(), method.text()),
+        beam,
         Optional.empty());
   }
 }

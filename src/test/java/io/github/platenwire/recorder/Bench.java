@@ -2,20 +2,16 @@ package io.github.platenwire.recorder;
 
 import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.emulate.EmulatedClock;
-import io.github.platenwire.method.ChannelFacts;
 import io.github.platenwire.port.Chunk;
 import io.github.platenwire.port.InMemoryPort;
-import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.MonotonicClock;
 import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.record.RawFileReader;
-import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import io.github.platenwire.record.RawRow;
 import io.github.platenwire.record.RecordFolder;
-import io.github.platenwire.record.Samples;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -25,7 +21,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Queue;
 
 /**
@@ -48,6 +43,10 @@ final class Bench implements AutoCloseable {
       unit = "lbf"
       """;
 
+  private static final HeaderChannel CHANNEL =
+      TestPlans.load(
+          Unit.POUND_FORCE, -1000, 60_000, "memory:test", new KeptFile("pounds", DEFINITION), 1000);
+
   final EmulatedClock clock = new EmulatedClock(Instant.parse("2026-11-25T07:15:02Z"));
   private final Queue<InMemoryPort> ports = new ArrayDeque<>();
   final RigConnection connection;
@@ -68,30 +67,9 @@ final class Bench implements AutoCloseable {
     port = new InMemoryPort("memory:test", 4096);
     ports.add(port);
     DeviceDefinition device = DeviceDefinition.parse(DEFINITION, "pounds.toml");
-    ChannelFacts facts =
-        new ChannelFacts(
-            "load",
-            Quantity.FORCE,
-            Unit.POUND_FORCE,
-            -1000,
-            60_000,
-            OptionalDouble.empty(),
-            50,
-            OptionalDouble.empty(),
-            OptionalDouble.empty());
-    HeaderChannel header =
-        new HeaderChannel(
-            facts,
-            "memory:test",
-            0,
-            new KeptFile("pounds", DEFINITION),
-            0,
-            1000,
-            Optional.empty(),
-            1);
     connection =
         RigConnection.open(
-            List.of(new ChannelSetup(header, device)),
+            List.of(new ChannelSetup(CHANNEL, device)),
             (name, settings) ->
                 () -> {
                   InMemoryPort next = ports.poll();
@@ -139,47 +117,7 @@ final class Bench implements AutoCloseable {
 
   Recording record(RecordFolder folder, Path file, CountingMethod method, Optional<Duration> giveUp)
       throws IOException {
-    RawHeader sample = Samples.header();
-    HeaderChannel channel =
-        new HeaderChannel(
-            new ChannelFacts(
-                "load",
-                Quantity.FORCE,
-                Unit.POUND_FORCE,
-                -1000,
-                60_000,
-                OptionalDouble.empty(),
-                50,
-                OptionalDouble.empty(),
-                OptionalDouble.empty()),
-            "memory:test",
-            0,
-            new KeptFile("pounds", DEFINITION),
-            0,
-            1000,
-            Optional.empty(),
-            1);
-    RecordingPlan plan =
-        new RecordingPlan(
-            folder,
-            start -> file,
-            (start, origin, path) ->
-                new RawHeader(
-                    "t",
-                    start,
-                    origin,
-                    sample.zone(),
-                    "test",
-                    "lab",
-                    Optional.empty(),
-                    Optional.empty(),
-                    sample.specimen(),
-                    sample.method(),
-                    sample.rig(),
-                    List.of(channel),
-                    List.of()),
-            method,
-            giveUp);
+    RecordingPlan plan = TestPlans.plan(folder, file, List.of(CHANNEL), method, giveUp);
     return connection.record(plan, progress -> {});
   }
 

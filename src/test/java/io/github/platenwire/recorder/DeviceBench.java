@@ -8,12 +8,9 @@ import io.github.platenwire.port.Ports;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.SystemClocks;
-import io.github.platenwire.record.DiskFolder;
-import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import io.github.platenwire.record.RawRow;
-import io.github.platenwire.record.Samples;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -106,27 +103,8 @@ final class DeviceBench implements AutoCloseable {
   }
 
   private RecordingPlan plan(Path file) {
-    RawHeader sample = Samples.header();
-    return new RecordingPlan(
-        new DiskFolder(),
-        start -> file,
-        (start, origin, path) ->
-            new RawHeader(
-                "t",
-                start,
-                origin,
-                sample.zone(),
-                "test",
-                "lab",
-                Optional.empty(),
-                Optional.empty(),
-                sample.specimen(),
-                sample.method(),
-                sample.rig(),
-                setups.stream().map(ChannelSetup::header).toList(),
-                List.of()),
-        new CountingMethod(Long.MAX_VALUE),
-        Optional.empty());
+    return TestPlans.counting(
+        file, setups.stream().map(ChannelSetup::header).toList(), Long.MAX_VALUE);
   }
 
   /** The rows of one channel. */

@@ -142,6 +142,20 @@ public final class Page {
     return this;
   }
 
+  /**
+   * A photograph, in the page itself.
+   *
+   * @param words what it shows, for those who cannot see it
+   */
+  Page picture(ScaledPicture picture, String words, Inline caption) {
+    body.append("<figure class=\"photograph\"><img src=\"").append(picture.address());
+    body.append("\" width=\"").append(picture.width());
+    body.append("\" height=\"").append(picture.height());
+    body.append("\" alt=\"").append(Markup.escape(words)).append("\"/>\n<figcaption>");
+    body.append(caption.markup()).append("</figcaption>\n</figure>\n");
+    return this;
+  }
+
   /** Begins a new sheet when printed. */
   public Page newSheet() {
     return markup("<div class=\"new-sheet\"></div>\n");

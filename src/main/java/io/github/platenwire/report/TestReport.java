@@ -9,6 +9,7 @@ import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.MethodResult.Check;
 import io.github.platenwire.method.MethodResult.Figure;
+import io.github.platenwire.record.Enclosure;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.record.StoredSummary;
 import io.github.platenwire.record.SummaryFile;
@@ -26,6 +27,7 @@ import java.util.Optional;
  */
 public final class TestReport {
   private static final int MOST_HEADLINES = 4;
+  private static final int PHOTOGRAPH_PIXELS = 900;
 
   /** What stands large at the head, where the test has it. */
   private static final List<String> HEADLINES =
@@ -231,9 +233,10 @@ public final class TestReport {
     page.list(summary.result().departures().stream().map(Inline::text).toList());
   }
 
-  private void observations(Page page) {
+  private void observations(Page page) throws IOException {
     page.section("What people saw");
-    if (summary.observed().isEmpty()) {
+    List<Enclosure> enclosures = SummaryFile.observations(summary.file()).enclosures();
+    if (summary.observed().isEmpty() && enclosures.isEmpty()) {
       page.paragraph("Nothing was noted.");
       return;
     }
@@ -242,5 +245,6 @@ public final class TestReport {
       facts.add(seen.getKey().replace('_', ' '), seen.getValue());
     }
     page.facts(facts);
+    new EnclosuresPart(setting, raw, enclosures).add(page, PHOTOGRAPH_PIXELS, "");
   }
 }

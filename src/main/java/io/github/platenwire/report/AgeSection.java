@@ -2,7 +2,6 @@ package io.github.platenwire.report;
 
 import io.github.platenwire.chart.AgeChart;
 import io.github.platenwire.chart.SeriesChart;
-import io.github.platenwire.chart.Theme;
 import io.github.platenwire.study.AgeCurves;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyComparison.SeriesSet;
@@ -24,8 +23,10 @@ final class AgeSection {
   private final ReportSetting setting;
   private final StudyData data;
   private final StudyComparison comparison;
+  private final String name;
 
-  AgeSection(ReportSetting setting, StudyData data, StudyComparison comparison) {
+  AgeSection(ReportSetting setting, StudyData data, StudyComparison comparison, String name) {
+    this.name = name;
     this.setting = setting;
     this.data = data;
     this.comparison = comparison;
@@ -35,7 +36,7 @@ final class AgeSection {
     if (comparison.trends().isEmpty()) {
       return;
     }
-    page.section(comparison.subject().title() + " with age");
+    page.section(SetsSection.title(comparison) + " with age");
     page.chart(chart(), "Every specimen over its age, with the curve fitted to its series");
     page.list(
         comparison.trends().stream()
@@ -62,12 +63,12 @@ final class AgeSection {
               curve(trend)));
     }
     return AgeChart.of(
-        comparison.subject().title() + " with age",
+        SetsSection.title(comparison) + " with age",
         "curves: ACI 209R fitted to each series, its EN 1992-1-1 fit where there is none",
         SetsSection.axes(setting, comparison),
         ages.stream().distinct().sorted().toList(),
         trends,
-        Theme.LIGHT);
+        setting.theme());
   }
 
   private static List<AgeChart.Point> points(List<SeriesSet> sets) {
@@ -114,7 +115,7 @@ final class AgeSection {
 
   private PageTable curves() {
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-age-curves", "Curves fitted")
+        PageTable.named(name + "-age-curves", "Curves fitted")
             .words("Series")
             .names("Curve")
             .words("What was found")

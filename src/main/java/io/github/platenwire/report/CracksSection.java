@@ -1,7 +1,6 @@
 package io.github.platenwire.report;
 
 import io.github.platenwire.chart.CracksChart;
-import io.github.platenwire.chart.Theme;
 import io.github.platenwire.quantity.BothSystems;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.study.CrackRatio;
@@ -51,7 +50,7 @@ final class CracksSection {
             + ", "
             + data.label(one.reference()));
     page.chart(
-        chart(one),
+        chart(setting, one),
         "Load over crack width on first loading: " + one.series() + " and " + one.reference());
     page.table(
         ratios(
@@ -78,7 +77,7 @@ final class CracksSection {
             + " µm.");
   }
 
-  private static JFreeChart chart(CrackComparison one) {
+  private static JFreeChart chart(ReportSetting setting, CrackComparison one) {
     List<CracksChart.Curve> curves = new ArrayList<>();
     one.second()
         .forEach(curve -> curves.add(new CracksChart.Curve(one.reference(), 0, curve.curve())));
@@ -87,7 +86,7 @@ final class CracksSection {
         "Crack width under load",
         one.series() + " against " + one.reference() + ", first loading, one line a specimen",
         curves,
-        Theme.LIGHT);
+        setting.theme());
   }
 
   private static PageTable ratios(

@@ -35,8 +35,7 @@ final class EnclosuresPart {
       } catch (IOException e) {
         page.note(
             Tone.BAD,
-            Inline.text(
-                "Not shown: " + one.file() + " cannot be read (" + e.getMessage() + ")."));
+            Inline.text("Not shown: " + one.file() + " cannot be read (" + e.getMessage() + ")."));
       }
     }
   }

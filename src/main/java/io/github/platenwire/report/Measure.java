@@ -27,7 +27,7 @@ record Measure(Unit unit, Unit other, int decimals, int otherDecimals, UnitSyste
   static Measure like(String printed, Unit unit, Unit other, UnitSystem first) {
     BigDecimal usual = new BigDecimal(printed);
     double converted = Math.abs(unit.convert(usual.doubleValue(), other));
-    int whole = converted < 1 ? 0 : (int) Math.floor(Math.log10(converted)) + 1;
+    int whole = converted == 0 ? 0 : (int) Math.floor(Math.log10(converted)) + 1;
     return new Measure(
         unit, other, Math.max(0, usual.scale()), Math.max(0, DIGITS_OF_OTHER - whole), first);
   }

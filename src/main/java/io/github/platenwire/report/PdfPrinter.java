@@ -38,7 +38,8 @@ final class PdfPrinter {
       builder.useSVGDrawer(drawings);
       builder.usePdfUaAccessibility(true);
       for (ExternalResourceControlPriority when : ExternalResourceControlPriority.values()) {
-        builder.useExternalResourceAccessControl((address, kind) -> address.startsWith(IN_THE_PAGE), when);
+        builder.useExternalResourceAccessControl(
+            (address, kind) -> address.startsWith(IN_THE_PAGE), when);
       }
       font(builder, "/report/DejaVuSansCondensed.ttf", REGULAR);
       font(builder, "/report/DejaVuSansCondensed-Bold.ttf", BOLD);

@@ -58,8 +58,7 @@ record ScaledPicture(int width, int height, String address) {
 
   /** Reads no more pixels of a large picture than are needed. */
   private static Optional<BufferedImage> read(byte[] file, int longestSide) throws IOException {
-    try (ImageInputStream in =
-        new MemoryCacheImageInputStream(new ByteArrayInputStream(file))) {
+    try (ImageInputStream in = new MemoryCacheImageInputStream(new ByteArrayInputStream(file))) {
       Iterator<ImageReader> readers = ImageIO.getImageReaders(in);
       if (!readers.hasNext()) {
         return Optional.empty();
@@ -85,8 +84,7 @@ record ScaledPicture(int width, int height, String address) {
     int down = Math.max(1, (int) Math.round(image.getHeight() * scale));
     boolean lying = turn.isOnItsSide();
     BufferedImage made =
-        new BufferedImage(
-            lying ? down : across, lying ? across : down, BufferedImage.TYPE_INT_RGB);
+        new BufferedImage(lying ? down : across, lying ? across : down, BufferedImage.TYPE_INT_RGB);
     Graphics2D canvas = made.createGraphics();
     try {
       canvas.setColor(java.awt.Color.WHITE);

@@ -1,7 +1,6 @@
 package io.github.platenwire.report;
 
 import io.github.platenwire.chart.SeriesChart;
-import io.github.platenwire.chart.Theme;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.study.StudyComparison;
@@ -25,9 +24,16 @@ final class SetsSection {
   private final ReportSetting setting;
   private final StudyComparison comparison;
   private final Measure measure;
+  private final String name;
 
-  SetsSection(ReportSetting setting, StudyComparison comparison) {
+  /**
+   * The section of a comparison.
+   *
+   * @param name of its tables, one of its own among those of a report
+   */
+  SetsSection(ReportSetting setting, StudyComparison comparison, String name) {
     this.setting = setting;
+    this.name = name;
     this.comparison = comparison;
     this.measure = measure(setting, comparison);
   }
@@ -51,7 +57,7 @@ final class SetsSection {
     if (comparison.sets().isEmpty()) {
       return;
     }
-    page.section(comparison.subject().title() + ", series beside series");
+    page.section(title(comparison) + ", series beside series");
     page.paragraph(
         "Method: "
             + comparison.subject().methodTitle()
@@ -87,17 +93,22 @@ final class SetsSection {
             .map(age -> new SeriesChart.Group(Words.days(age.getKey()), age.getValue()))
             .toList();
     return SeriesChart.of(
-        comparison.subject().title() + " by series and age",
+        title(comparison) + " by series and age",
         "points: specimens; bar and whiskers: mean and its 95 % interval",
         axes(setting, comparison),
         groups,
-        Theme.LIGHT);
+        setting.theme());
   }
 
-  /** The axes of a figure; the unit of its values stays at the left. */
+  /** What is compared, without what may differ from test to test. */
+  static String title(StudyComparison comparison) {
+    return comparison.subject().title().replaceFirst(", (mean of|beyond the readings).*$", "");
+  }
+
+  /** The axes of a figure; the chart puts the unit shown first at the left. */
   static SeriesChart.Axes axes(ReportSetting setting, StudyComparison comparison) {
     return new SeriesChart.Axes(
-        comparison.subject().title(),
+        title(comparison),
         comparison.subject().unit(),
         comparison.subject().inchPoundUnit());
   }
@@ -124,7 +135,7 @@ final class SetsSection {
 
   private PageTable sets() {
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-by-series", "")
+        PageTable.named(name + "-by-series", "")
             .names("Series")
             .numbers("Age, days", "age_days")
             .numbers("n", "n")
@@ -137,7 +148,7 @@ final class SetsSection {
       int n = set.statistics().n();
       table.row(
           Cell.of(Inline.lines(List.of(Inline.strong(set.series()), Inline.faint(set.label())))),
-          Cell.of(Words.plain(set.ageDays()), set.ageDays()),
+          Words.ageCell(set.ageDays()),
           Cell.of(n + (set.planned() > n ? " of " + set.planned() : "")),
           measure.cell(set.statistics().mean()),
           set.statistics().standardDeviation().isPresent()
@@ -180,7 +191,7 @@ final class SetsSection {
     }
     page.part("Against the reference");
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-against-reference", "")
+        PageTable.named(name + "-against-reference", "")
             .numbers("Age, days", "age_days")
             .names("Series")
             .names("Reference")
@@ -199,7 +210,7 @@ final class SetsSection {
   private Cell[] cells(AgeComparison age, AgainstReference one) {
     Optional<Interval> interval = one.ratioInterval();
     return new Cell[] {
-      Cell.of(Words.plain(age.ageDays()), age.ageDays()),
+      Words.ageCell(age.ageDays()),
       Cell.of(one.series()),
       Cell.of(age.reference()),
       Cell.of(one.ratio().nFirst() + " and " + one.ratio().nSecond()),
@@ -217,7 +228,7 @@ final class SetsSection {
 
   private PageTable values() {
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-by-specimen", "")
+        PageTable.named(name + "-by-specimen", "")
             .words("Specimen, and the command that explains it")
             .numbers("True age, days", "true_age_days")
             .numbers(measure.heading("Result"), "value")
@@ -227,7 +238,7 @@ final class SetsSection {
             .hidden("age_days")
             .hidden("record");
     for (SeriesSet set : comparison.sets()) {
-      table.group(Inline.text(set.series() + " at " + Words.days(set.ageDays())));
+      table.group(Inline.text(set.series() + Words.atAge(set.ageDays())));
       for (SpecimenValue value : set.values()) {
         table.row(
             Cell.of(origin(value)),
@@ -243,7 +254,7 @@ final class SetsSection {
                 .orElse(none()),
             Cell.of(Words.rows(value.rows())),
             Cell.of(set.series()),
-            Cell.of(Words.plain(set.ageDays()), set.ageDays()),
+            Words.ageCell(set.ageDays()),
             Cell.of(value.record()));
       }
     }

@@ -1,9 +1,10 @@
 package io.github.platenwire.report;
 
 import io.github.platenwire.chart.CrackChart;
+import io.github.platenwire.chart.FrontTrace;
 import io.github.platenwire.chart.LoadChart;
 import io.github.platenwire.chart.LoadTrace;
-import io.github.platenwire.chart.Theme;
+import io.github.platenwire.chart.StrainChart;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.method.MethodResult;
@@ -13,6 +14,7 @@ import io.github.platenwire.record.Enclosure;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.record.StoredSummary;
 import io.github.platenwire.record.SummaryFile;
+import io.github.platenwire.study.MainFigures;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -28,17 +30,6 @@ import java.util.Optional;
 public final class TestReport {
   private static final int MOST_HEADLINES = 4;
   private static final int PHOTOGRAPH_PIXELS = 900;
-
-  /** What stands large at the head, where the test has it. */
-  private static final List<String> HEADLINES =
-      List.of(
-          "strength",
-          "flexural-strength",
-          "splitting-strength",
-          "first-crack-departure",
-          "load-at-0.30-mm",
-          "peak-load",
-          "age");
 
   private final ReportSetting setting;
   private final Path raw;
@@ -110,14 +101,11 @@ public final class TestReport {
   }
 
   private void headlines(Page page) {
-    List<Page.Headline> all = new ArrayList<>();
-    for (String name : HEADLINES) {
-      summary.result().figure(name).ifPresent(figure -> all.add(headline(figure)));
-    }
-    if (all.isEmpty()) {
-      summary.result().figures().stream().limit(2).map(this::headline).forEach(all::add);
-    }
-    page.headlines(all.subList(0, Math.min(MOST_HEADLINES, all.size())));
+    page.headlines(
+        MainFigures.ofTest(summary.result().figures()).stream()
+            .limit(MOST_HEADLINES)
+            .map(this::headline)
+            .toList());
   }
 
   private Page.Headline headline(Figure figure) {
@@ -160,19 +148,29 @@ public final class TestReport {
   }
 
   private void charts(Page page) throws IOException, RawFileException {
+    Optional<FrontTrace> front = FrontTrace.read(raw);
+    if (front.isPresent()) {
+      new FrontSection(setting, front.get()).add(page);
+      return;
+    }
     LoadTrace trace = LoadTrace.read(raw);
     if (trace.crack().isPresent()) {
       page.fullChart(
-          CrackChart.ofLoad(trace, Theme.LIGHT),
+          CrackChart.ofLoad(trace, setting.theme()),
           "Load over crack width, with first cracks, thresholds and cycles");
       page.fullChart(
-          CrackChart.ofTime(trace, Theme.LIGHT),
+          CrackChart.ofTime(trace, setting.theme()),
           "Crack width over time with its holds, and the load below it");
-    } else {
-      page.chart(
-          LoadChart.of(trace, Theme.LIGHT),
-          "Load over time, and the rate of loading where it counts");
+      return;
     }
+    if (trace.strain().isPresent()) {
+      page.chart(
+          StrainChart.of(trace, setting.theme()),
+          "Stress over strain of every cycle, and the chords whose slopes are the modulus");
+    }
+    page.chart(
+        LoadChart.of(trace, setting.theme()),
+        "Load over time" + (trace.hasRate() ? ", and the rate of loading where it counts" : ""));
   }
 
   private PageTable results() {

@@ -115,7 +115,20 @@ final class Words {
 
   /** An age, such as {@code 7 days}. */
   static String days(double age) {
+    if (Double.isNaN(age)) {
+      return "age not known";
+    }
     return plain(age) + (age == 1 ? " day" : " days");
+  }
+
+  /** An age behind a name, such as {@code at 7 days}, with the blank or comma before it. */
+  static String atAge(double age) {
+    return (Double.isNaN(age) ? ", " : " at ") + days(age);
+  }
+
+  /** An age in a table; handed on empty where it is not known. */
+  static Cell ageCell(double age) {
+    return Cell.of(Double.isNaN(age) ? "not known" : plain(age), age);
   }
 
   /** A moment in a zone, whole seconds, with the zone's name. */

@@ -69,7 +69,8 @@ final class SubjectFinder {
     if (names.contains(question.figure())) {
       return question.figure();
     }
-    Optional<String> first = names.stream().findFirst();
+    Optional<String> first =
+        MainFigures.compared(names).stream().findFirst().or(() -> names.stream().findFirst());
     if (question.figure().equals(StudyQuestion.STRENGTH) && first.isPresent()) {
       warnings.add("No test came to a strength; compared is " + first.get() + ".");
       return first.get();

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,9 +16,13 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.data.xy.XYDataset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class StudyChartsTest {
+  private static List<Theme> themes() {
+    return List.of(Theme.LIGHT, Theme.DARK, Theme.LIGHT.withFirst(UnitSystem.INCH_POUND));
+  }
+
   private static final SeriesChart.Axes STRENGTH =
       new SeriesChart.Axes("Compressive strength", Unit.MEGAPASCAL, Unit.PSI);
   private static final double[] VALUES = {24.1, 25.3, 26.0};
@@ -74,7 +79,7 @@ class StudyChartsTest {
   }
 
   @ParameterizedTest
-  @EnumSource
+  @MethodSource("themes")
   void draw_everyChart_leavesItsRimEmpty(Theme theme) {
     for (JFreeChart chart : List.of(series(theme), ages(theme), cracks(theme))) {
       BufferedImage image = chart.createBufferedImage(900, 540);

@@ -36,7 +36,7 @@ final class AgeSection {
     if (comparison.trends().isEmpty()) {
       return;
     }
-    page.section(SetsSection.title(comparison) + " with age");
+    page.chartSection(SetsSection.title(comparison) + " with age");
     page.chart(chart(), "Every specimen over its age, with the curve fitted to its series");
     page.list(
         comparison.trends().stream()

@@ -49,6 +49,16 @@ public final class Page {
     return element("h2", "", Inline.text(heading));
   }
 
+  /** Begins a section whose heading stays with the chart below it when printed. */
+  Page chartSection(String heading) {
+    return element("h2", "before-chart", Inline.text(heading));
+  }
+
+  /** Begins a part of a section whose heading stays with the first rows of the table below it. */
+  Page tablePart(String heading) {
+    return element("h3", "before-table", Inline.text(heading));
+  }
+
   /** Begins a part of a section. */
   public Page part(String heading) {
     return element("h3", "", Inline.text(heading));

@@ -57,7 +57,7 @@ final class SetsSection {
     if (comparison.sets().isEmpty()) {
       return;
     }
-    page.section(title(comparison) + ", series beside series");
+    page.chartSection(title(comparison) + ", series beside series");
     page.paragraph(
         "Method: "
             + comparison.subject().methodTitle()
@@ -74,7 +74,7 @@ final class SetsSection {
             + " greatest less least in percent of the mean, against the limit that the standard"
             + " prints.");
     against(page);
-    page.part("Specimen by specimen").table(values());
+    page.tablePart("Specimen by specimen").table(values());
     page.remark(
         "± is the expanded uncertainty (k = 2) of the single result, the calibration of the frame"
             + " included. Each command shows how the figure comes from the rows named, with its"

@@ -12,6 +12,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Figures, times and lists of rows in words. Locale-proof. Stateless. */
 final class Words {
@@ -146,11 +147,18 @@ final class Words {
     return DAY.format(instant.atZone(zone));
   }
 
-  /** Row numbers, the first few of them. */
+  /** Row numbers: the first few of them, or from where to where if none is left out. */
   static String rows(List<Long> rows) {
+    if (rows.size() > MOST_ROWS && isRun(rows)) {
+      return rows.get(0) + "\u00A0to\u00A0" + rows.get(rows.size() - 1);
+    }
     String some =
         rows.stream().limit(MOST_ROWS).map(String::valueOf).collect(Collectors.joining(", "));
     return rows.size() > MOST_ROWS ? some + " and " + (rows.size() - MOST_ROWS) + " more" : some;
+  }
+
+  private static boolean isRun(List<Long> rows) {
+    return IntStream.range(1, rows.size()).allMatch(i -> rows.get(i) == rows.get(i - 1) + 1);
   }
 
   /** What stands before the first bracket of a figure's title. */

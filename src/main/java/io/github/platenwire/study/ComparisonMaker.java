@@ -57,7 +57,7 @@ final class ComparisonMaker {
     List<SeriesTrend> trends = trends(found, subject);
     List<CrackComparison> cracks = cracks();
     List<Observation> observations = observations(sets, all);
-    all.forEach(series -> addDepartures(sets.counting(series)));
+    addDepartures(all.stream().flatMap(series -> sets.counting(series).stream()).toList());
     return new StudyComparison(
         subject,
         question.against().orElse(data.study().reference()),
@@ -181,7 +181,7 @@ final class ComparisonMaker {
               new AgeComparer(sets, subject.figure(), text, its.get()).compare(others);
           made.series().forEach((AgainstReference one) -> sentences.addAll(one.sentences()));
           comparisons.add(made);
-        } else if (!others.isEmpty()) {
+        } else if (!lonely(others).isEmpty()) {
           warnings.add(
               (Double.isNaN(age) ? "Without an age" : "At " + Figures.age(age))
                   + " there is no test of "
@@ -189,12 +189,20 @@ final class ComparisonMaker {
                   + " that came to this figure ("
                   + subject.figure()
                   + ") by this method to hold "
-                  + String.join(", ", others.stream().map(SeriesSet::series).toList())
+                  + String.join(", ", lonely(others))
                   + " against.");
         }
       }
     }
     return comparisons;
+  }
+
+  /** Those that hold up nothing either: a reference of other series needs none of its own. */
+  private List<String> lonely(List<SeriesSet> others) {
+    return others.stream()
+        .map(SeriesSet::series)
+        .filter(series -> !references.containsValue(series))
+        .toList();
   }
 
   private List<SeriesSet> others(Map<String, SeriesSet> here, String reference) {
@@ -278,11 +286,13 @@ final class ComparisonMaker {
   }
 
   private void addDepartures(List<ClosedTest> tests) {
+    Map<String, List<String>> whose = new LinkedHashMap<>();
     for (ClosedTest test : tests) {
-      test.summary()
-          .result()
-          .departures()
-          .forEach(departure -> warnings.add(test.specimen() + ": " + departure));
+      for (String departure : test.summary().result().departures()) {
+        whose.computeIfAbsent(departure, any -> new ArrayList<>()).add(test.specimen());
+      }
     }
+    whose.forEach(
+        (departure, names) -> warnings.add(String.join(", ", names) + ": " + departure));
   }
 }

@@ -3,6 +3,8 @@ package io.github.platenwire.report;
 import io.github.platenwire.chart.CracksChart;
 import io.github.platenwire.quantity.BothSystems;
 import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.study.CrackRatio;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyComparison.CrackComparison;
@@ -73,8 +75,8 @@ final class CracksSection {
             + " over "
             + one.reference()
             + ". Standard uncertainty of one width without calibration: "
-            + Words.significant(one.widthUncertaintyMillimetres() * 1000, 2)
-            + " µm.");
+            + small(one.widthUncertaintyMillimetres(), setting)
+            + ".");
   }
 
   private static JFreeChart chart(ReportSetting setting, CrackComparison one) {
@@ -98,12 +100,13 @@ final class CracksSection {
               Inline.text(BothSystems.words(at.place(), quantity, setting.first())),
               Double.toString(at.place()),
               Tone.PLAIN);
-      row(table, place, at.outcome());
+      row(table, place, at.outcome(), setting);
     }
     return table;
   }
 
-  private static void row(PageTable table, Cell place, CrackRatio.Outcome outcome) {
+  private static void row(
+      PageTable table, Cell place, CrackRatio.Outcome outcome, ReportSetting setting) {
     if (outcome instanceof CrackRatio.Found found) {
       String interval =
           Words.decimals(found.interval().low(), 2)
@@ -130,9 +133,18 @@ final class CracksSection {
           Cell.of(near.nFirst() + " and " + near.nSecond()),
           Cell.of(
               "near the noise: at least "
-                  + Words.significant(near.leastUsableMillimetres() * 1000, 2)
-                  + " µm are needed"));
+                  + small(near.leastUsableMillimetres(), setting)
+                  + " are needed"));
     }
+  }
+
+  /** A very small width in both systems of units. */
+  private static String small(double millimetres, ReportSetting setting) {
+    String si = Words.significant(millimetres * 1000, 2) + " µm";
+    String inchPound = Words.significant(Unit.INCH.fromBase(millimetres), 2) + " in";
+    return setting.first() == UnitSystem.SI
+        ? si + " (" + inchPound + ")"
+        : inchPound + " (" + si + ")";
   }
 
   private static PageTable specimens(Set<CrackComparison> all, ReportSetting setting) {

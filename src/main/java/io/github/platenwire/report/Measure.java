@@ -78,6 +78,16 @@ record Measure(Unit unit, Unit other, int decimals, int otherDecimals, UnitSyste
     return new Cell(both(shown(value), beside(value)), Double.toString(value), Tone.PLAIN);
   }
 
+  /** A deviation in both units, with two digits, handed on in full. */
+  Cell deviation(double value) {
+    String own = Words.significant(value, 2);
+    String converted = single() ? "" : Words.significant(Math.abs(unit.convert(value, other)), 2);
+    return new Cell(
+        first == UnitSystem.SI || single() ? both(own, converted) : both(converted, own),
+        Double.toString(value),
+        Tone.PLAIN);
+  }
+
   /** An interval in both units. */
   Inline interval(Interval interval) {
     return both(

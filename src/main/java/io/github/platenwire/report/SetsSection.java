@@ -232,7 +232,7 @@ final class SetsSection {
             .words("Specimen, and the command that explains it")
             .numbers("True age, days", "true_age_days")
             .numbers(measure.heading("Result"), "value")
-            .numbers("± (k = 2), " + measure.unit().symbol(), "expanded_uncertainty")
+            .numbers(measure.heading("± (k = 2)"), "expanded_uncertainty")
             .words("Rows")
             .hidden("series")
             .hidden("age_days")
@@ -250,7 +250,7 @@ final class SetsSection {
             result(value),
             value
                 .uncertainty()
-                .map(budget -> Cell.of(Words.significant(budget.expanded(), 2), budget.expanded()))
+                .map(budget -> measure.deviation(budget.expanded()))
                 .orElse(none()),
             Cell.of(Words.rows(value.rows())),
             Cell.of(set.series()),

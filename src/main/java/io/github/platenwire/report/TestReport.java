@@ -83,6 +83,7 @@ public final class TestReport {
         "± is the expanded uncertainty with k = 2, which is about 95 %. The exact value is what was"
             + " computed before rounding. Run the command in the lab's folder to see how a figure"
             + " comes from its rows, byte by byte.");
+    new CompanionsPart(setting, summary, scan.header()).add(page);
     checks(page);
     observations(page);
     page.section("Uncertainty, line by line").table(Budgets.table(summary.result().figures()));

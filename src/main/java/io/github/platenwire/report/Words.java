@@ -111,7 +111,7 @@ final class Words {
   static String plain(double value) {
     return value == Math.rint(value) && Math.abs(value) < 1e15
         ? Long.toString((long) value)
-        : Double.toString(value);
+        : BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
   }
 
   /** An age, such as {@code 7 days}. */

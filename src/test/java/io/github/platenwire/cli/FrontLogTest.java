@@ -13,14 +13,18 @@ import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.RegisterCheck;
 import io.github.platenwire.method.FrontPart;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.record.Digests;
 import io.github.platenwire.record.RawFileReader;
 import io.github.platenwire.record.RawRow;
 import io.github.platenwire.recorder.SummaryCheck;
+import io.github.platenwire.report.ReportSetting;
+import io.github.platenwire.report.TestReport;
 import java.io.InputStream;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -173,6 +177,20 @@ class FrontLogTest {
     assertThat(draw.awaitExit()).as(draw.err()).isZero();
     assertThat(Files.readString(chart)).contains("readings that count", "line in the root of time");
     assertThat(schema().validate(summary)).isEmpty();
+    // 6 mm/√min by construction: 30.0 mm after (5 min^½)² = 25 min, so 25 mm after about 17 min
+    String page =
+        TestReport.of(
+                new ReportSetting(
+                    LabFolder.open(lab), folder, "test", Instant.parse("2026-11-28T12:00:00Z")),
+                raw)
+            .xhtml();
+    assertThat(page)
+        .contains("NA-F-1: depth of the front over time", "line in the root of time")
+        .contains("The front advances in proportion to the square root of time (residual")
+        .containsPattern("The front reaches 25\\.0 mm \\(0\\.984 in\\.\\) after 17[0-9]\\.[0-9]+ min")
+        .contains("<p class=\"label\">Advance along the line in the root of time</p>")
+        .contains("36.10 mm (1.421 in)", "depths.csv", Digests.sha256Hex(text.getBytes(StandardCharsets.UTF_8)))
+        .doesNotContain("Load over time");
   }
 
   @Test

@@ -53,8 +53,7 @@ public final class StrainChart {
     NumberAxis range = axis("Stress, MPa", stresses);
     XYPlot plot = new XYPlot(path(strains, stresses), domain, range, line());
     HouseStyle.style(plot, theme);
-    plot.setRangeAxis(
-        1, HouseStyle.beside("Stress, psi", range, Unit.MEGAPASCAL, Unit.PSI, theme));
+    plot.setRangeAxis(1, HouseStyle.beside("Stress, psi", range, Unit.MEGAPASCAL, Unit.PSI, theme));
     plot.setDataset(1, chords());
     plot.setRenderer(1, chordLines());
     RawHeader header = test.header();
@@ -98,7 +97,8 @@ public final class StrainChart {
   }
 
   private XYLineAndShapeRenderer line() {
-    XYLineAndShapeRenderer line = new XYLineAndShapeRenderer(/* lines= */ true, /* shapes= */ false);
+    XYLineAndShapeRenderer line =
+        new XYLineAndShapeRenderer(/* lines= */ true, /* shapes= */ false);
     line.setDrawSeriesLineAsPath(true);
     line.setSeriesPaint(0, theme.first());
     line.setSeriesStroke(0, HouseStyle.solid(1.5));
@@ -113,8 +113,7 @@ public final class StrainChart {
       Optional<Figure> high = result.figure("stress-high-cycle-" + cycle);
       Optional<Figure> strain = result.figure("strain-high-cycle-" + cycle);
       if (low.isPresent() && high.isPresent() && strain.isPresent()) {
-        XYSeries chord =
-            new XYSeries("chord of cycle " + cycle + (cycle == 1 ? " (seating)" : ""));
+        XYSeries chord = new XYSeries("chord of cycle " + cycle + (cycle == 1 ? " (seating)" : ""));
         chord.add(trace.firstMicrostrain(), low.get().exact());
         chord.add(strain.get().exact(), high.get().exact());
         chords.addSeries(chord);
@@ -124,7 +123,8 @@ public final class StrainChart {
   }
 
   private XYLineAndShapeRenderer chordLines() {
-    XYLineAndShapeRenderer lines = new XYLineAndShapeRenderer(/* lines= */ true, /* shapes= */ true);
+    XYLineAndShapeRenderer lines =
+        new XYLineAndShapeRenderer(/* lines= */ true, /* shapes= */ true);
     lines.setDefaultShape(new Ellipse2D.Double(-DOT / 2, -DOT / 2, DOT, DOT));
     lines.setAutoPopulateSeriesShape(false);
     int chords = chords().getSeriesCount();

@@ -6,21 +6,22 @@ import java.util.Arrays;
 import java.util.List;
 
 /**
- * The colours of a chart, and which system of units stands first on it. Lines differ in lightness as well as in hue, so that they can be told
- * apart in print and by people who see colours differently. Immutable.
+ * The colours of a chart, and which system of units stands first on it. Lines differ in lightness
+ * as well as in hue, so that they can be told apart in print and by people who see colours
+ * differently. Immutable.
  */
 public final class Theme {
   /** For paper and bright rooms; SI stands first. */
   public static final Theme LIGHT =
       new Theme(
-      0xFFFFFF, 0x1F2933, 0x5B6773, 0xDDE2E7, 0x0B5C8A, 0xB4530A, 0x2F7D4F, 0xB3261E, 0x6B4C9A,
-      0x8A6A00, 0x4E6E80);
+          0xFFFFFF, 0x1F2933, 0x5B6773, 0xDDE2E7, 0x0B5C8A, 0xB4530A, 0x2F7D4F, 0xB3261E, 0x6B4C9A,
+          0x8A6A00, 0x4E6E80);
 
   /** For dark screens; SI stands first. */
   public static final Theme DARK =
       new Theme(
-      0x14181D, 0xE8ECF0, 0x9AA7B4, 0x333C46, 0x6CB8E6, 0xF0A35E, 0x7CCB98, 0xF2867D, 0xB79CE8,
-      0xD9BE4A, 0x93B4C6);
+          0x14181D, 0xE8ECF0, 0x9AA7B4, 0x333C46, 0x6CB8E6, 0xF0A35E, 0x7CCB98, 0xF2867D, 0xB79CE8,
+          0xD9BE4A, 0x93B4C6);
 
   private final Color background;
   private final Color ink;
@@ -121,6 +122,11 @@ public final class Theme {
    */
   public List<Color> colors() {
     return List.of(background, ink, faintInk, grid, first, second, good, bad, third, fourth, fifth);
+  }
+
+  @Override
+  public String toString() {
+    return "theme on " + background + ", " + unitsFirst.word() + " first";
   }
 
   /** A colour that lets the grid show through. */

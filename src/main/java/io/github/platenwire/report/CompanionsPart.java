@@ -67,9 +67,7 @@ final class CompanionsPart {
                 setting.first());
     page.section("Companions: " + summary.specimen().series() + Words.atAge(age.getAsDouble()));
     page.note(
-        verdict.within().isEmpty()
-            ? Tone.PLAIN
-            : verdict.within().get() ? Tone.GOOD : Tone.BAD,
+        verdict.within().isEmpty() ? Tone.PLAIN : verdict.within().get() ? Tone.GOOD : Tone.BAD,
         Inline.text(verdict.words() + "."));
     if (!verdict.limitSource().isEmpty()) {
       page.remark(
@@ -147,8 +145,7 @@ final class CompanionsPart {
                       setting
                           .link(one.raw(), Inline.text(one.facts().specimen()))
                           .and(own ? " (this one)" : ""),
-                      Inline.code(
-                          "platenwire explain " + one.facts().test() + " " + STRENGTH)))),
+                      Inline.code("platenwire explain " + one.facts().test() + " " + STRENGTH)))),
           Cell.of(
               BothSystems.words(one.megapascals(), Quantity.STRESS, setting.first()),
               one.megapascals()));

@@ -5,7 +5,6 @@ import io.github.platenwire.record.Enclosure;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
 import java.util.Optional;
 
 /**
@@ -15,32 +14,34 @@ import java.util.Optional;
 final class EnclosuresPart {
   private final ReportSetting setting;
   private final Path raw;
-  private final List<Enclosure> enclosures;
 
   /**
-   * The enclosures of one record.
+   * Of one record.
    *
    * @param raw the record's raw file, beside which they lie
    */
-  EnclosuresPart(ReportSetting setting, Path raw, List<Enclosure> enclosures) {
+  EnclosuresPart(ReportSetting setting, Path raw) {
     this.setting = setting;
     this.raw = raw;
-    this.enclosures = enclosures;
   }
 
-  void add(Page page, int longestSide, String whose) {
-    for (Enclosure one : enclosures) {
-      try {
-        add(page, one, longestSide, whose);
-      } catch (IOException e) {
-        page.note(
-            Tone.BAD,
-            Inline.text("Not shown: " + one.file() + " cannot be read (" + e.getMessage() + ")."));
-      }
+  /**
+   * Adds one.
+   *
+   * @param longestSide of a picture, in pixels
+   * @param whose before its name in the caption; empty for nothing
+   */
+  void add(Page page, Enclosure one, int longestSide, String whose) {
+    try {
+      show(page, one, longestSide, whose);
+    } catch (IOException e) {
+      page.note(
+          Tone.BAD,
+          Inline.text("Not shown: " + one.file() + " cannot be read (" + e.getMessage() + ")."));
     }
   }
 
-  private void add(Page page, Enclosure one, int longestSide, String whose) throws IOException {
+  private void show(Page page, Enclosure one, int longestSide, String whose) throws IOException {
     Optional<Path> there = kept(one);
     if (there.isEmpty()) {
       page.note(Tone.BAD, Inline.text("Not shown: " + one.file() + " is missing" + was(one)));

@@ -1,5 +1,6 @@
 package io.github.platenwire.report;
 
+import io.github.platenwire.chart.AbsorptionChart;
 import io.github.platenwire.chart.FrontChart;
 import io.github.platenwire.chart.FrontTrace;
 import io.github.platenwire.method.FrontAdvance;
@@ -12,15 +13,18 @@ import io.github.platenwire.study.MeasurementSentences;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.jfree.chart.JFreeChart;
 
 /** How far a front has gone, or what mass was read: the chart and every reading. Used once. */
 final class FrontSection {
   private static final int MOST_READINGS = 60;
 
   /** The name of a time's figure: the depth, and along which line. */
-  private static final Pattern TIME_TO = Pattern.compile("time-to-([0-9.]+)-mm-in-(root-time|time)");
+  private static final Pattern TIME_TO =
+      Pattern.compile("time-to-([0-9.]+)-mm-in-(root-time|time)");
 
   private final ReportSetting setting;
   private final FrontTrace trace;
@@ -35,6 +39,13 @@ final class FrontSection {
   }
 
   void add(Page page) throws IOException {
+    Optional<JFreeChart> absorption = AbsorptionChart.of(trace, setting.theme());
+    if (absorption.isPresent()) {
+      page.chart(
+          absorption.get(),
+          "Absorption over the square root of time, every reading that counts, with the lines whose"
+              + " slopes are its rates");
+    }
     page.chart(
         FrontChart.of(trace, setting.theme()),
         isDepth()
@@ -77,12 +88,12 @@ final class FrontSection {
         String along =
             front.better().isPresent()
                 ? ""
-                : "Along the line in " + (shape == FrontAdvance.Shape.LINEAR ? "" : "root ")
+                : "Along the line in "
+                    + (shape == FrontAdvance.Shape.LINEAR ? "" : "root ")
                     + "time: ";
         sentences.add(
             along
-                + MeasurementSentences.timeTo(
-                    depth, front.timeTo(depth, shape), setting.first()));
+                + MeasurementSentences.timeTo(depth, front.timeTo(depth, shape), setting.first()));
       }
     }
     return sentences;
@@ -107,8 +118,7 @@ final class FrontSection {
     String si = Words.decimals(reading.base(), 2) + " mm";
     String inches = Words.decimals(Unit.INCH.fromBase(reading.base()), 3) + " in";
     boolean siFirst = setting.first() == UnitSystem.SI;
-    return Cell.of(
-        siFirst ? si + " (" + inches + ")" : inches + " (" + si + ")", reading.base());
+    return Cell.of(siFirst ? si + " (" + inches + ")" : inches + " (" + si + ")", reading.base());
   }
 
   private static Cell mass(FrontPart.Reading reading) {

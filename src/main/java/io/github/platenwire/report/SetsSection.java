@@ -108,9 +108,7 @@ final class SetsSection {
   /** The axes of a figure; the chart puts the unit shown first at the left. */
   static SeriesChart.Axes axes(ReportSetting setting, StudyComparison comparison) {
     return new SeriesChart.Axes(
-        title(comparison),
-        comparison.subject().unit(),
-        comparison.subject().inchPoundUnit());
+        title(comparison), comparison.subject().unit(), comparison.subject().inchPoundUnit());
   }
 
   private static SeriesChart.Column column(SeriesSet set, int number) {
@@ -248,10 +246,7 @@ final class SetsSection {
                     value.trueAgeDays().getAsDouble())
                 : none(),
             result(value),
-            value
-                .uncertainty()
-                .map(budget -> measure.deviation(budget.expanded()))
-                .orElse(none()),
+            value.uncertainty().map(budget -> measure.deviation(budget.expanded())).orElse(none()),
             Cell.of(Words.rows(value.rows())),
             Cell.of(set.series()),
             Words.ageCell(set.ageDays()),

@@ -44,6 +44,7 @@ public final class StudyReport {
     }
     CracksSection.add(page, setting, data, comparisons);
     observations(page, comparisons);
+    PhotographsSection.add(page, setting, data);
     new PlanSection(data, status).add(page);
     RecordsSection.add(page, setting, data);
     LastWords.add(page, setting, standards(data));

@@ -244,6 +244,7 @@ public final class TestReport {
       facts.add(seen.getKey().replace('_', ' '), seen.getValue());
     }
     page.facts(facts);
-    new EnclosuresPart(setting, raw, enclosures).add(page, PHOTOGRAPH_PIXELS, "");
+    EnclosuresPart part = new EnclosuresPart(setting, raw);
+    enclosures.forEach(one -> part.add(page, one, PHOTOGRAPH_PIXELS, ""));
   }
 }

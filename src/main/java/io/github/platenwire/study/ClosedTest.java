@@ -63,16 +63,15 @@ public record ClosedTest(String record, String summaryFile, StoredSummary summar
   }
 
   /**
-   * Whether the specimen has been tested: it broke, its crack was opened, or water was followed into
-   * it. A modulus leaves it whole, and it counts only where the plan asks for one.
+   * Whether the specimen has been tested: it broke, its crack was opened, or water was followed
+   * into it. A modulus leaves it whole, and it counts only where the plan asks for one.
    *
    * @param planned the method that the plan names for the series, if any
    */
   boolean isDone(Optional<String> planned) {
     boolean front = figure("rate-in-time").isPresent() || figure("absorption").isPresent();
     boolean modulus =
-        figure("modulus").isPresent()
-            && planned.equals(Optional.of(summary.method().name()));
+        figure("modulus").isPresent() && planned.equals(Optional.of(summary.method().name()));
     return summary.raw().reason().equals(BREAK)
         || summary.result().curve().isPresent()
         || front

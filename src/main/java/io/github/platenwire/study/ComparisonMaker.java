@@ -266,9 +266,7 @@ final class ComparisonMaker {
     List<ClosedTest> counting = new ArrayList<>();
     all.forEach(series -> counting.addAll(sets.counting(series)));
     List<ClosedTest> asked =
-        counting.stream()
-            .filter(test -> isAsked(test.ageDays().orElse(Double.NaN)))
-            .toList();
+        counting.stream().filter(test -> isAsked(test.ageDays().orElse(Double.NaN))).toList();
     List<Observation> observations = new ArrayList<>();
     for (String reference : new LinkedHashSet<>(references.values())) {
       List<String> family = new ArrayList<>();
@@ -292,7 +290,6 @@ final class ComparisonMaker {
         whose.computeIfAbsent(departure, any -> new ArrayList<>()).add(test.specimen());
       }
     }
-    whose.forEach(
-        (departure, names) -> warnings.add(String.join(", ", names) + ": " + departure));
+    whose.forEach((departure, names) -> warnings.add(String.join(", ", names) + ": " + departure));
   }
 }

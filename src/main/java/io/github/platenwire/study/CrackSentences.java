@@ -20,10 +20,12 @@ record CrackSentences(String series, String reference, UnitSystem units) {
     List<String> sentences = new ArrayList<>();
     noise(atLoads).ifPresent(sentences::add);
     for (At at : middleAndLast(atLoads)) {
-      sentences.add(MeasurementSentences.widthRatio(at.place(), series, reference, at.outcome(), units));
+      sentences.add(
+          MeasurementSentences.widthRatio(at.place(), series, reference, at.outcome(), units));
     }
     for (At at : middleAndLast(atWidths)) {
-      sentences.add(MeasurementSentences.loadRatio(at.place(), series, reference, at.outcome(), units));
+      sentences.add(
+          MeasurementSentences.loadRatio(at.place(), series, reference, at.outcome(), units));
     }
     if (sentences.isEmpty()) {
       sentences.add(

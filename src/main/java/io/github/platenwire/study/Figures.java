@@ -117,8 +117,7 @@ final class Figures {
 
   /** A width or depth in both units. */
   static String width(double millimetres, UnitSystem first) {
-    return both(
-        plain(millimetres) + " mm", plain(Unit.INCH.fromBase(millimetres)) + " in.", first);
+    return both(plain(millimetres) + " mm", plain(Unit.INCH.fromBase(millimetres)) + " in.", first);
   }
 
   /** How large a probability is: "= 0.41", "= 0.012" or "below 0.001". */

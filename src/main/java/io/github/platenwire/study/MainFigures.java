@@ -92,8 +92,7 @@ public final class MainFigures {
   }
 
   private static Optional<String> timeTo(Collection<String> names, String shape) {
-    List<String> times =
-        names.stream().filter(name -> name.matches(TIME_TO + shape)).toList();
+    List<String> times = names.stream().filter(name -> name.matches(TIME_TO + shape)).toList();
     String most = "";
     for (String name : times) {
       long count = count(times, name);

@@ -88,7 +88,8 @@ public final class PlainSentences {
           + ("; " + counts + ").")
           + (interval.contains(1) ? " The interval holds 1: no difference is shown." : "");
     }
-    String times = Figures.plain(ratio.ratio()) + " times " + text.than(second) + " (" + counts + "; ";
+    String times =
+        Figures.plain(ratio.ratio()) + " times " + text.than(second) + " (" + counts + "; ";
     if (ratio.set() instanceof ConfidenceSet.NotGiven notGiven) {
       return head + times + notGiven.reason() + ", so no interval and no verdict).";
     }
@@ -188,7 +189,8 @@ public final class PlainSentences {
     if (verdict instanceof AgeTrend.NoGainShown none) {
       return "No gain shown for "
           + (series + " " + ages + ": ")
-          + (Figures.stress(none.gainMegapascals(), units) + interval(none.interval(), count, units))
+          + (Figures.stress(none.gainMegapascals(), units)
+              + interval(none.interval(), count, units))
           + " With this scatter and so many specimens a true gain of "
           + Figures.stress(none.smallestDetectableGainMegapascals(), units)
           + " would have been shown four times out of five, a smaller one less often.";

@@ -132,7 +132,8 @@ public final class ComparisonView {
   private void against() {
     String said = "";
     for (AgeComparison age : comparison.ages()) {
-      page.heading("Against "
+      page.heading(
+          "Against "
               + age.reference()
               + (Double.isNaN(age.ageDays()) ? ", " : " at ")
               + StudyStatusView.days(age.ageDays()));

@@ -182,8 +182,7 @@ class ModulusRecordTest {
     assertThat(check.rowDifferences()).isEmpty();
     assertThat(check.versions()).singleElement().matches(v -> v.differences().isEmpty());
     assertThat(check.isEqual()).isTrue();
-    String page =
-        TestReport.of(new ReportSetting(lab, folder, "test", START), raw).xhtml();
+    String page = TestReport.of(new ReportSetting(lab, folder, "test", START), raw).xhtml();
     assertThat(page)
         .contains("NA-28-4: stress over strain", "chord of cycle 1 (seating)", "chord of cycle 3")
         .contains("<p class=\"label\">Modulus of elasticity, mean of 2 cycles after the first</p>")

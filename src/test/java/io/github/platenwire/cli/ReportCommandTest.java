@@ -343,8 +343,7 @@ class ReportCommandTest {
     Files.writeString(kept(copy, ".enclosure-3.jpg"), "another");
     Path html = html();
     Path pdf = folder.resolve("photographs.pdf");
-    assertThat(
-            run("report", "test", "RA-S-07-1", "--lab", copy, "--html", html, "--pdf", pdf))
+    assertThat(run("report", "test", "RA-S-07-1", "--lab", copy, "--html", html, "--pdf", pdf))
         .isZero();
     assertThat(text(html))
         .contains("Observation added after the test by M. <K> on", sha256(first))

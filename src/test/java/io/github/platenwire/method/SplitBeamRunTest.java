@@ -74,7 +74,8 @@ class SplitBeamRunTest {
     for (int i = 0; i < 2_600; i++) {
       double seconds = i * 0.01;
       double load = Math.max(0, Math.min(seconds - 4, 12)) - Math.max(0, seconds - 16) * 0.1;
-      // less stretch above 8 kN than below it: what is left once it is taken off falls with the load
+      // less stretch above 8 kN than below it: what is left once it is taken off falls with the
+      // load
       double stretch = Math.min(load, 8) * 4e-4;
       double width = stretch + Math.max(0, seconds - 16.5) * 0.05;
       bench.give(0, Math.round(seconds * 1e6), load);

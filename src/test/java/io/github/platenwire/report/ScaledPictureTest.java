@@ -33,8 +33,42 @@ class ScaledPictureTest {
   private static byte[] turned(int orientation) throws IOException {
     byte[] plain = photograph("jpeg");
     byte[] segment = {
-      (byte) 0xFF, (byte) 0xE1, 0, 34, 'E', 'x', 'i', 'f', 0, 0, 'M', 'M', 0, 42, 0, 0, 0, 8, 0, 1,
-      0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, (byte) orientation, 0, 0, 0, 0, 0, 0
+      (byte) 0xFF,
+      (byte) 0xE1,
+      0,
+      34,
+      'E',
+      'x',
+      'i',
+      'f',
+      0,
+      0,
+      'M',
+      'M',
+      0,
+      42,
+      0,
+      0,
+      0,
+      8,
+      0,
+      1,
+      0x01,
+      0x12,
+      0,
+      3,
+      0,
+      0,
+      0,
+      1,
+      0,
+      (byte) orientation,
+      0,
+      0,
+      0,
+      0,
+      0,
+      0
     };
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     bytes.write(plain, 0, 2);

@@ -75,7 +75,8 @@ class FrontTest {
     double[] depths = {60.3, 62.0, 68.4, 70.2, 75.9, 78.0};
     FrontAdvance front = FrontAdvance.of(seconds, depths);
     assertThat(front.better()).isEmpty();
-    assertThat(MeasurementSentences.shape(front, UnitSystem.SI)).startsWith("The readings do not tell");
+    assertThat(MeasurementSentences.shape(front, UnitSystem.SI))
+        .startsWith("The readings do not tell");
   }
 
   @Test

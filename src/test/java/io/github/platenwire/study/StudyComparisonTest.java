@@ -304,8 +304,7 @@ class StudyComparisonTest {
     FiellerRatio fieller =
         FiellerRatio.unequalVariances(
             SeriesStatistics.of(1.53, 1.47, 1.50), SeriesStatistics.of(1.02, 0.98, 1.00));
-    assertThat(rate.ratioInterval())
-        .contains(((ConfidenceSet.Bounded) fieller.set()).interval());
+    assertThat(rate.ratioInterval()).contains(((ConfidenceSet.Bounded) fieller.set()).interval());
     assertThat(rate.sentences().get(0))
         .startsWith(
             "At 28 days the advance along the line in time of RA-F is 1.500 times that of NA-F (95 %"
@@ -332,7 +331,8 @@ class StudyComparisonTest {
     assertThat(only(comparison).sentences().get(0))
         .startsWith("The advance along the line in time of RA-F is 1.500 times that of NA-F");
     assertThat(comparison.warnings())
-        .anyMatch(words -> words.startsWith("NA-F-1 has neither a planned age nor a cast time and"));
+        .anyMatch(
+            words -> words.startsWith("NA-F-1 has neither a planned age nor a cast time and"));
   }
 
   @Test

@@ -208,11 +208,13 @@ public final class StudyLab {
           "operator",
           figure("readings", "Readings that count", 9, "1", "1", 0)
               + ","
-              + figure("rate-in-time", "Advance along the line in time", rate, "mm/min", "in/min", 0)
+              + figure(
+                  "rate-in-time", "Advance along the line in time", rate, "mm/min", "in/min", 0)
               + ","
               + figure("rate-in-root-time", "Advance in the root", rate, "mm/√s", "in/√s", 0)
               + ","
-              + figure("time-to-50-mm-in-time", "Time to 50 mm (1.97 in)", 50 / rate, "min", "min", 0)
+              + figure(
+                  "time-to-50-mm-in-time", "Time to 50 mm (1.97 in)", 50 / rate, "min", "min", 0)
               + ","
               + figure(
                   "time-to-50-mm-in-time-from", "Earliest time to it", 45 / rate, "min", "min", 0),
@@ -320,7 +322,9 @@ public final class StudyLab {
                 shape,
                 ageDays == 0
                     ? "null"
-                    : '"' + STAMP_LOCAL.format(start.minusSeconds(Math.round(ageHours * 3600))) + '"',
+                    : '"'
+                        + STAMP_LOCAL.format(start.minusSeconds(Math.round(ageHours * 3600)))
+                        + '"',
                 ageDays == 0 ? "null" : Integer.toString(ageDays),
                 rig,
                 method,

@@ -46,7 +46,7 @@ public final class CrackChart {
     this.test = test;
     this.trace = trace;
     this.theme = theme;
-    marks = new CrackMarks(trace, test.result());
+    marks = new CrackMarks(trace, test.result(), theme);
     kilonewtons = Arrays.stream(trace.newtons()).map(Unit.KILONEWTON::fromBase).toArray();
     millimetres = trace.millimetres();
   }
@@ -83,7 +83,7 @@ public final class CrackChart {
         + header.start().truncatedTo(ChronoUnit.SECONDS)
         + test.result()
             .figure("peak-load")
-            .map(figure -> ", greatest load " + CrackMarks.words(figure))
+            .map(figure -> ", greatest load " + HouseStyle.words(figure, theme))
             .orElse("");
   }
 

@@ -10,10 +10,12 @@ import java.util.List;
 final class CrackMarks {
   private final CrackTrace trace;
   private final MethodResult result;
+  private final Theme theme;
 
-  CrackMarks(CrackTrace trace, MethodResult result) {
+  CrackMarks(CrackTrace trace, MethodResult result, Theme theme) {
     this.trace = trace;
     this.result = result;
+    this.theme = theme;
   }
 
   /**
@@ -75,7 +77,7 @@ final class CrackMarks {
               trace.seconds()[at],
               trace.newtons()[at],
               figure.unit().toBase(figure.exact()),
-              "left by cycle " + cycle + ": " + words(figure)));
+              "left by cycle " + cycle + ": " + HouseStyle.words(figure, theme)));
     }
   }
 
@@ -86,7 +88,7 @@ final class CrackMarks {
         trace.seconds()[at],
         figure.unit().toBase(figure.exact()),
         Math.max(0, trace.millimetres()[at]),
-        before + words(figure));
+        before + HouseStyle.words(figure, theme));
   }
 
   private static long lastRow(Figure figure) {
@@ -106,18 +108,7 @@ final class CrackMarks {
                     "hold "
                         + figure.name().substring("creep-".length())
                         + ": creep "
-                        + words(figure)))
+                        + HouseStyle.words(figure, theme)))
         .toList();
-  }
-
-  static String words(Figure figure) {
-    return figure.rounded()
-        + " "
-        + figure.unit().symbol()
-        + " ("
-        + figure.inchPoundRounded()
-        + " "
-        + figure.inchPoundUnit().symbol()
-        + ")";
   }
 }

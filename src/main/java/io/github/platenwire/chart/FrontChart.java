@@ -73,7 +73,7 @@ public final class FrontChart {
             + header.start().truncatedTo(ChronoUnit.SECONDS)
             + trace.result().checks().stream()
                 .filter(check -> check.name().equals("shape"))
-                .map(check -> ", " + check.words().replaceAll(";.*", ""))
+                .map(check -> ", " + check.words().replaceAll("(;| better than).*", ""))
                 .findFirst()
                 .orElse("");
     String title = header.specimen().name() + (length ? ": depth of the front" : ": mass");

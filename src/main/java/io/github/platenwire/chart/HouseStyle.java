@@ -1,6 +1,8 @@
 package io.github.platenwire.chart;
 
+import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import java.awt.BasicStroke;
 import java.awt.Font;
 import java.awt.Shape;
@@ -15,6 +17,7 @@ import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTickUnitSource;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.block.BlockBorder;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.title.LegendTitle;
@@ -57,6 +60,9 @@ public final class HouseStyle {
    * @param plot styled already
    */
   public static JFreeChart chart(String title, String subtitle, Plot plot, Theme theme) {
+    if (theme.unitsFirst() == UnitSystem.INCH_POUND) {
+      exchange(plot, theme);
+    }
     JFreeChart chart = new JFreeChart(title, TITLE, plot, /* createLegend= */ true);
     chart.setBackgroundPaint(theme.background());
     chart.setPadding(MARGINS);
@@ -72,6 +78,36 @@ public final class HouseStyle {
     }
     style(chart.getLegend(), theme);
     return chart;
+  }
+
+  /** Puts the inch-pound axes at the left and at the bottom; what is drawn stays where it is. */
+  private static void exchange(Plot plot, Theme theme) {
+    if (plot instanceof CombinedDomainXYPlot combined) {
+      combined.getSubplots().forEach(each -> exchange((Plot) each, theme));
+    } else if (plot instanceof XYPlot one) {
+      if (one.getRangeAxis() instanceof NumberAxis si
+          && one.getRangeAxis(1) instanceof NumberAxis other) {
+        one.setRangeAxis(0, new OtherUnitAxis(si, other, theme));
+        one.setRangeAxis(1, si);
+      }
+      if (one.getDomainAxis() instanceof NumberAxis si
+          && one.getDomainAxis(1) instanceof NumberAxis other) {
+        one.setDomainAxis(0, new OtherUnitAxis(si, other, theme));
+        one.setDomainAxis(1, si);
+      }
+    }
+  }
+
+  /** A figure in both systems of units, such as {@code 25.0 MPa (3630 psi)}. */
+  static String words(Figure figure, Theme theme) {
+    String si = figure.rounded() + " " + figure.unit().symbol();
+    String inchPound = figure.inchPoundRounded() + " " + figure.inchPoundUnit().symbol();
+    if (figure.unit() == figure.inchPoundUnit()) {
+      return si;
+    }
+    return theme.unitsFirst() == UnitSystem.SI
+        ? si + " (" + inchPound + ")"
+        : inchPound + " (" + si + ")";
   }
 
   private static void style(LegendTitle legend, Theme theme) {

@@ -8,6 +8,7 @@ import java.awt.Color;
 import java.awt.geom.Ellipse2D;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYBoxAnnotation;
@@ -73,19 +74,14 @@ public final class LoadChart {
     return trace
         .result()
         .figure("strength")
-        .map(figure -> ", compressive strength " + words(figure))
+        .map(figure -> ", " + named(figure) + " " + HouseStyle.words(figure, theme))
         .orElse("");
   }
 
-  private static String words(Figure figure) {
-    return figure.rounded()
-        + " "
-        + figure.unit().symbol()
-        + " ("
-        + figure.inchPoundRounded()
-        + " "
-        + figure.inchPoundUnit().symbol()
-        + ")";
+  /** Its title as it stands within a sentence. */
+  private static String named(Figure figure) {
+    String title = figure.title().replaceFirst(" \\(.*$", "");
+    return title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
   }
 
   private XYPlot load() {
@@ -133,7 +129,7 @@ public final class LoadChart {
     Optional<Figure> figure = trace.result().figure("peak-load");
     XYTextAnnotation label =
         new XYTextAnnotation(
-            "greatest load " + figure.map(LoadChart::words).orElse(""),
+            "greatest load " + figure.map(one -> HouseStyle.words(one, theme)).orElse(""),
             seconds,
             kilonewtons + span * 0.045);
     label.setFont(HouseStyle.WORDS);

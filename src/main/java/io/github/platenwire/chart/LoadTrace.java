@@ -43,6 +43,7 @@ public final class LoadTrace {
   private double bandTo = Double.NaN;
   private Optional<MethodResult> result = Optional.empty();
   private Optional<CrackTrace> crack = Optional.empty();
+  private final StrainTrace strain = new StrainTrace();
 
   private LoadTrace(RawHeader header, Method method) throws RawFileException {
     this.header = header;
@@ -139,6 +140,7 @@ public final class LoadTrace {
       seqs = Arrays.copyOf(seqs, 2 * count);
     }
     LiveView view = run.view();
+    view.chord().ifPresent(part -> strain.add(view.stressMegapascals(), part));
     double raw = channels.get(load).unit().toBase(row.value());
     seconds[count] = at;
     newtons[count] = Double.isNaN(view.loadNewtons()) ? raw : view.loadNewtons();
@@ -168,6 +170,11 @@ public final class LoadTrace {
     return crack;
   }
 
+  /** Its stress over strain, if the method followed strains. */
+  public Optional<StrainTrace> strain() {
+    return strain.isEmpty() ? Optional.empty() : Optional.of(strain);
+  }
+
   /** When each good reading of the load came, in seconds since the origin. */
   double[] seconds() {
     return Arrays.copyOf(seconds, count);
@@ -186,6 +193,11 @@ public final class LoadTrace {
   /** The band of the rate, if the method has one that applied at any time. */
   Optional<LiveView.RateBand> band() {
     return band;
+  }
+
+  /** Whether a rate of loading is drawn. */
+  public boolean hasRate() {
+    return band.isPresent();
   }
 
   /** When the band began to apply, in seconds. */

@@ -1,6 +1,7 @@
 package io.github.platenwire.chart;
 
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
@@ -114,7 +115,12 @@ public final class SeriesChart {
 
   private JFreeChart draw(String title, String subtitle, List<Group> groups) {
     NumberAxis range = range(groups);
-    CombinedRangeXYPlot all = new CombinedRangeXYPlot(range);
+    NumberAxis other =
+        HouseStyle.beside(
+            axes.words + ", " + axes.other.symbol(), range, axes.unit, axes.other, theme);
+    boolean exchanged = theme.unitsFirst() == UnitSystem.INCH_POUND && axes.other != axes.unit;
+    CombinedRangeXYPlot all =
+        new CombinedRangeXYPlot(exchanged ? new OtherUnitAxis(range, other, theme) : range);
     all.setGap(14);
     int columns = groups.stream().mapToInt(group -> Math.max(1, group.columns.size())).sum();
     for (int i = 0; i < groups.size(); i++) {
@@ -123,12 +129,9 @@ public final class SeriesChart {
       int weight = besideAxis ? own + (int) (PARTS * columns * SHARE_OF_AXIS) : own;
       all.add(plot(groups.get(i), columns), weight);
     }
-    NumberAxis other =
-        HouseStyle.beside(
-            axes.words + ", " + axes.other.symbol(), range, axes.unit, axes.other, theme);
     List<?> plots = all.getSubplots();
     if (axes.other != axes.unit && plots.get(plots.size() - 1) instanceof XYPlot last) {
-      last.setRangeAxis(1, other);
+      last.setRangeAxis(1, exchanged ? range : other);
     }
     JFreeChart chart = HouseStyle.chart(title, subtitle, all, theme);
     chart.removeLegend();

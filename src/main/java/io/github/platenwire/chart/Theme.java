@@ -1,21 +1,27 @@
 package io.github.platenwire.chart;
 
+import io.github.platenwire.quantity.UnitSystem;
 import java.awt.Color;
+import java.util.Arrays;
 import java.util.List;
 
 /**
- * The colours of a chart. Lines differ in lightness as well as in hue, so that they can be told
- * apart in print and by people who see colours differently. Immutable.
+ * The colours of a chart, and which system of units stands first on it. Lines differ in lightness
+ * as well as in hue, so that they can be told apart in print and by people who see colours
+ * differently. Immutable.
  */
-public enum Theme {
-  /** For paper and bright rooms. */
-  LIGHT(
-      0xFFFFFF, 0x1F2933, 0x5B6773, 0xDDE2E7, 0x0B5C8A, 0xB4530A, 0x2F7D4F, 0xB3261E, 0x6B4C9A,
-      0x8A6A00, 0x4E6E80),
-  /** For dark screens. */
-  DARK(
-      0x14181D, 0xE8ECF0, 0x9AA7B4, 0x333C46, 0x6CB8E6, 0xF0A35E, 0x7CCB98, 0xF2867D, 0xB79CE8,
-      0xD9BE4A, 0x93B4C6);
+public final class Theme {
+  /** For paper and bright rooms; SI stands first. */
+  public static final Theme LIGHT =
+      new Theme(
+          0xFFFFFF, 0x1F2933, 0x5B6773, 0xDDE2E7, 0x0B5C8A, 0xB4530A, 0x2F7D4F, 0xB3261E, 0x6B4C9A,
+          0x8A6A00, 0x4E6E80);
+
+  /** For dark screens; SI stands first. */
+  public static final Theme DARK =
+      new Theme(
+          0x14181D, 0xE8ECF0, 0x9AA7B4, 0x333C46, 0x6CB8E6, 0xF0A35E, 0x7CCB98, 0xF2867D, 0xB79CE8,
+          0xD9BE4A, 0x93B4C6);
 
   private final Color background;
   private final Color ink;
@@ -28,30 +34,35 @@ public enum Theme {
   private final Color third;
   private final Color fourth;
   private final Color fifth;
+  private final UnitSystem unitsFirst;
 
-  Theme(
-      int background,
-      int ink,
-      int faintInk,
-      int grid,
-      int first,
-      int second,
-      int good,
-      int bad,
-      int third,
-      int fourth,
-      int fifth) {
-    this.background = new Color(background);
-    this.ink = new Color(ink);
-    this.faintInk = new Color(faintInk);
-    this.grid = new Color(grid);
-    this.first = new Color(first);
-    this.second = new Color(second);
-    this.good = new Color(good);
-    this.bad = new Color(bad);
-    this.third = new Color(third);
-    this.fourth = new Color(fourth);
-    this.fifth = new Color(fifth);
+  private Theme(int... colors) {
+    this(UnitSystem.SI, Arrays.stream(colors).mapToObj(Color::new).toList());
+  }
+
+  private Theme(UnitSystem unitsFirst, List<Color> colors) {
+    this.unitsFirst = unitsFirst;
+    background = colors.get(0);
+    ink = colors.get(1);
+    faintInk = colors.get(2);
+    grid = colors.get(3);
+    first = colors.get(4);
+    second = colors.get(5);
+    good = colors.get(6);
+    bad = colors.get(7);
+    third = colors.get(8);
+    fourth = colors.get(9);
+    fifth = colors.get(10);
+  }
+
+  /** The same colours, with a system of units at the left and at the bottom of each chart. */
+  public Theme withFirst(UnitSystem units) {
+    return new Theme(units, colors());
+  }
+
+  /** Which system of units stands at the left and at the bottom, and first in words. */
+  public UnitSystem unitsFirst() {
+    return unitsFirst;
   }
 
   /** Behind everything. */
@@ -111,6 +122,11 @@ public enum Theme {
    */
   public List<Color> colors() {
     return List.of(background, ink, faintInk, grid, first, second, good, bad, third, fourth, fifth);
+  }
+
+  @Override
+  public String toString() {
+    return "theme on " + background + ", " + unitsFirst.word() + " first";
   }
 
   /** A colour that lets the grid show through. */

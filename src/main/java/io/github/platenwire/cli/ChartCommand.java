@@ -1,5 +1,6 @@
 package io.github.platenwire.cli;
 
+import io.github.platenwire.chart.AbsorptionChart;
 import io.github.platenwire.chart.ChartWriter;
 import io.github.platenwire.chart.CrackChart;
 import io.github.platenwire.chart.FrontChart;
@@ -31,7 +32,8 @@ import picocli.CommandLine.Parameters;
       "Draw a test out of its raw file. A strength: load over time with zero, greatest load and",
       "break, and below it the rate of loading in its band. A crack: load against width with first",
       "cracks, thresholds and cycles into FILE, and width over time with holds into a second file",
-      "whose name has -time before its ending. A front: its depth over time with both lines."
+      "whose name has -time before its ending. A front: its depth over time with both lines;",
+      "masses: the absorption over the root of time with its rates."
     },
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
@@ -84,7 +86,10 @@ final class ChartCommand implements Callable<Integer> {
       Map<Path, JFreeChart> charts = new LinkedHashMap<>();
       Optional<FrontTrace> front = FrontTrace.read(record);
       if (front.isPresent()) {
-        charts.put(file, FrontChart.of(front.get(), theme(dark)));
+        charts.put(
+            file,
+            AbsorptionChart.of(front.get(), theme(dark))
+                .orElseGet(() -> FrontChart.of(front.get(), theme(dark))));
         return charts;
       }
       LoadTrace trace = LoadTrace.read(record);

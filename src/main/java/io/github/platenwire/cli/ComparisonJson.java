@@ -63,7 +63,8 @@ final class ComparisonJson {
   }
 
   private static void set(ObjectNode node, SeriesSet set) {
-    node.put("series", set.series()).put("label", set.label()).put("age_days", set.ageDays());
+    node.put("series", set.series()).put("label", set.label());
+    age(node, set.ageDays());
     node.put("planned", set.planned()).put("n", set.statistics().n());
     node.put("mean", set.statistics().mean());
     number(node, "standard_deviation", set.statistics().standardDeviation());
@@ -97,7 +98,8 @@ final class ComparisonJson {
   }
 
   private static void age(ObjectNode node, AgeComparison age) {
-    node.put("age_days", age.ageDays()).put("reference", age.reference());
+    age(node, age.ageDays());
+    node.put("reference", age.reference());
     node.put("choice", age.choice());
     for (AgainstReference one : age.series()) {
       ObjectNode series = node.withArray("series").addObject();
@@ -113,6 +115,14 @@ final class ComparisonJson {
       one.difference().inference().ifPresent(sure -> series.put("welch_p", sure.probability()));
       one.sentences().forEach(series.putArray("sentences")::add);
     }
+  }
+
+  /** Left out where it is not known. */
+  private static void age(ObjectNode node, double ageDays) {
+    number(
+        node,
+        "age_days",
+        Double.isNaN(ageDays) ? OptionalDouble.empty() : OptionalDouble.of(ageDays));
   }
 
   private static String set(ConfidenceSet set) {

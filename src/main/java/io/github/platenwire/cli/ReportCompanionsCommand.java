@@ -5,6 +5,7 @@ import io.github.platenwire.report.CompanionsReport;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyData;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -33,17 +34,23 @@ final class ReportCompanionsCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     LabFolder lab = labOption.open();
     StudyData data = StudyData.read(lab);
+    List<StudyComparison> comparisons = StudyComparison.main(data);
+    if (comparisons.isEmpty()) {
+      throw new CommandException(
+          ExitCode.USAGE, "no test of the study is closed yet: nothing to report");
+    }
     StudyComparison comparison =
-        ReportStudyCommand.comparison(data)
-            .orElseThrow(
-                () ->
-                    new CommandException(
-                        ExitCode.USAGE, "no test of the study is closed yet: nothing to report"));
+        comparisons.stream().filter(this::hasSet).findFirst().orElse(comparisons.get(0));
     String days = age.stripTrailingZeros().toPlainString();
     return output.write(
         lab,
         "companions-" + series + "-" + days + "-days",
         setting -> CompanionsReport.of(setting, data, comparison, series, age.doubleValue()),
         Face.standard(lab.settings().unitsFirst()));
+  }
+
+  private boolean hasSet(StudyComparison comparison) {
+    return comparison.sets().stream()
+        .anyMatch(set -> set.series().equals(series) && set.ageDays() == age.doubleValue());
   }
 }

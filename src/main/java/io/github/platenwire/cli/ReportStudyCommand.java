@@ -10,15 +10,11 @@ import io.github.platenwire.report.ReportSetting;
 import io.github.platenwire.report.StudyReport;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyData;
-import io.github.platenwire.study.StudyQuestion;
 import io.github.platenwire.study.StudyStatus;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDate;
-import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -90,30 +86,6 @@ final class ReportStudyCommand implements Callable<Integer> {
   /** The page of a study, whatever has been tested so far. */
   static Page page(ReportSetting setting, StudyData data) throws LabException, IOException {
     return StudyReport.of(
-        setting, data, StudyStatus.of(data, setting.now()), comparison(data).stream().toList());
-  }
-
-  /** The comparison of strengths, or where there are none of the first figure that tests have. */
-  static Optional<StudyComparison> comparison(StudyData data) throws LabException {
-    List<String> figures =
-        data.tests().stream()
-            .flatMap(test -> test.summary().result().figures().stream())
-            .map(figure -> figure.name())
-            .distinct()
-            .toList();
-    if (figures.isEmpty()) {
-      return Optional.empty();
-    }
-    String figure =
-        figures.contains(StudyQuestion.STRENGTH) ? StudyQuestion.STRENGTH : figures.get(0);
-    return Optional.of(
-        StudyComparison.of(
-            data,
-            new StudyQuestion(
-                Optional.empty(),
-                Optional.empty(),
-                OptionalDouble.empty(),
-                figure,
-                Optional.empty())));
+        setting, data, StudyStatus.of(data, setting.now()), StudyComparison.main(data));
   }
 }

@@ -53,6 +53,10 @@ final class AbsorptionOutcome {
           Unit.MILLIMETRE_PER_ROOT_SECOND,
           Unit.INCH_PER_ROOT_SECOND,
           0);
+      figures.length(
+          stretch.name() + "-intercept",
+          "Where the line of " + stretch.name() + " absorption begins, at time zero",
+          rate.line().meanY() - rate.line().slope() * rate.line().meanX());
       checks.add(check(name, true, rate.line().correlation()));
     } else if (outcome instanceof Absorption.NotALine bent) {
       checks.add(check(name, false, bent.correlation()));

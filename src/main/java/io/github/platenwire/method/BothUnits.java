@@ -2,6 +2,7 @@ package io.github.platenwire.method;
 
 import io.github.platenwire.quantity.Rounding;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
@@ -16,6 +17,14 @@ final class BothUnits {
 
   static String stress(double megapascals, Steps steps) {
     return both(megapascals, Unit.MEGAPASCAL, Unit.PSI, steps);
+  }
+
+  /** A stress with the system of units that is to stand first. */
+  static String stress(double megapascals, Steps steps, UnitSystem first) {
+    String si = rounded(megapascals, steps.si()) + " " + Unit.MEGAPASCAL.symbol();
+    String inchPound =
+        rounded(megapascalsToPsi(megapascals), steps.inchPound()) + " " + Unit.PSI.symbol();
+    return first == UnitSystem.SI ? si + " (" + inchPound + ")" : inchPound + " (" + si + ")";
   }
 
   static String force(double newtons, Steps steps) {

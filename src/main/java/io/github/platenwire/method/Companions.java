@@ -1,5 +1,6 @@
 package io.github.platenwire.method;
 
+import io.github.platenwire.quantity.UnitSystem;
 import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
@@ -64,7 +65,8 @@ public final class Companions {
    * @param rangePercent greatest less least strength in percent of the mean; 0 for a single one
    * @param limitPercent the limit, where there is one
    * @param within whether the range is within the limit, where there is one
-   * @param words the same for a person
+   * @param limitSource where the limit comes from, in words; empty where there is none
+   * @param words range and limit for a person
    */
   public record Verdict(
       int count,
@@ -74,7 +76,14 @@ public final class Companions {
       double rangePercent,
       OptionalDouble limitPercent,
       Optional<Boolean> within,
+      String limitSource,
       String words) {}
+
+  /** Judges companions, SI first in words; otherwise as below. */
+  public Verdict judge(
+      Conditions conditions, double sizeMillimetres, List<Double> strengthsMegapascals) {
+    return judge(conditions, sizeMillimetres, strengthsMegapascals, UnitSystem.SI);
+  }
 
   /**
    * Judges companions.
@@ -83,10 +92,14 @@ public final class Companions {
    * @param sizeMillimetres their mean diameter, or the width of their section, which tells their
    *     nominal size
    * @param strengthsMegapascals strength of each, not rounded
+   * @param first which system of units stands first in words
    * @throws IllegalArgumentException if there is none, or one is not above 0
    */
   public Verdict judge(
-      Conditions conditions, double sizeMillimetres, List<Double> strengthsMegapascals) {
+      Conditions conditions,
+      double sizeMillimetres,
+      List<Double> strengthsMegapascals,
+      UnitSystem first) {
     if (strengthsMegapascals.isEmpty()
         || strengthsMegapascals.stream().anyMatch(strength -> !(strength > 0))) {
       throw new IllegalArgumentException("strengths must be above 0: " + strengthsMegapascals);
@@ -97,11 +110,12 @@ public final class Companions {
         (Collections.max(strengthsMegapascals) - Collections.min(strengthsMegapascals))
             / mean
             * 100;
-    OptionalDouble limit = limit(conditions, sizeMillimetres, count);
+    Limit limit = limit(conditions, sizeMillimetres, count);
     Optional<Boolean> within =
-        limit.isPresent()
+        limit.percent().isPresent()
             ? Optional.of(
-                Double.parseDouble(BothUnits.rounded(range, "0.1")) <= limit.getAsDouble())
+                Double.parseDouble(BothUnits.rounded(range, "0.1"))
+                    <= limit.percent().getAsDouble())
             : Optional.empty();
     return new Verdict(
         count,
@@ -109,46 +123,77 @@ public final class Companions {
         BothUnits.rounded(mean, stress.si()),
         BothUnits.rounded(BothUnits.megapascalsToPsi(mean), stress.inchPound()),
         range,
-        limit,
+        limit.percent(),
         within,
-        words(count, mean, range, limit, within, conditions));
+        limit.source(),
+        words(
+            count,
+            BothUnits.stress(mean, stress, first),
+            range,
+            limit.percent(),
+            within,
+            conditions));
   }
 
-  private OptionalDouble limit(Conditions conditions, double sizeMillimetres, int count) {
+  private record Limit(OptionalDouble percent, String source) {
+    private static final Limit NONE = new Limit(OptionalDouble.empty(), "");
+  }
+
+  private Limit limit(Conditions conditions, double sizeMillimetres, int count) {
     for (StrengthRules.Precision printed : rules.precisions()) {
       if (printed.conditions() == conditions && printed.fits(sizeMillimetres)) {
         return switch (count) {
-          case 1 -> OptionalDouble.empty();
-          case 2 -> OptionalDouble.of(printed.rangeOfTwoPercent());
+          case 1 -> Limit.NONE;
+          case 2 -> printed(printed.rangeOfTwoPercent(), "two", printed);
           case 3 ->
               printed.rangeOfThreePercent().isPresent()
-                  ? printed.rangeOfThreePercent()
+                  ? printed(printed.rangeOfThreePercent().getAsDouble(), "three", printed)
                   : byMultiplier(count, printed);
           default -> byMultiplier(count, printed);
         };
       }
     }
-    return OptionalDouble.empty();
+    return Limit.NONE;
   }
 
-  private OptionalDouble byMultiplier(int count, StrengthRules.Precision printed) {
-    int multiplier = count - FIRST_MULTIPLIER;
+  private static Limit printed(double percent, String count, StrengthRules.Precision printed) {
+    return new Limit(
+        OptionalDouble.of(percent),
+        "as printed for the range of "
+            + count
+            + " results of this size under "
+            + printed.conditions().word()
+            + " conditions");
+  }
+
+  private Limit byMultiplier(int count, StrengthRules.Precision printed) {
+    int index = count - FIRST_MULTIPLIER;
     List<Double> multipliers = rules.multipliers();
-    return multiplier < multipliers.size()
-        ? OptionalDouble.of(
-            Double.parseDouble(
-                BothUnits.rounded(multipliers.get(multiplier) * printed.cvPercent(), "0.1")))
-        : OptionalDouble.empty();
+    if (index >= multipliers.size()) {
+      return Limit.NONE;
+    }
+    double multiplier = multipliers.get(index);
+    return new Limit(
+        OptionalDouble.of(
+            Double.parseDouble(BothUnits.rounded(multiplier * printed.cvPercent(), "0.1"))),
+        "the multiplier "
+            + BothUnits.plain(multiplier)
+            + " of ASTM C670 for "
+            + count
+            + " results times the coefficient of variation of "
+            + BothUnits.plain(printed.cvPercent())
+            + " % as printed for this size under "
+            + printed.conditions().word()
+            + " conditions");
   }
 
-  private String words(
+  private static String words(
       int count,
-      double mean,
+      String meanWords,
       double range,
       OptionalDouble limit,
       Optional<Boolean> within,
       Conditions conditions) {
-    String meanWords = BothUnits.stress(mean, stress);
     if (count == 1) {
       return "1 companion so far, " + meanWords + ": no range yet";
     }

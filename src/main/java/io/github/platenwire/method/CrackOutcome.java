@@ -25,6 +25,7 @@ final class CrackOutcome {
   private final List<GaugeChannel> gauges;
   private final CrackBudget budget;
   private final CrackFigures figures;
+  private final List<String> withoutUncertainty = new ArrayList<>();
 
   CrackOutcome(
       CrackRules rules,
@@ -63,9 +64,27 @@ final class CrackOutcome {
     return new MethodResult(
         figures.list(),
         checks.checks(result, rates, faults),
-        checks.departures(),
+        departures(checks, result),
         faults.suspects(),
         curve(result));
+  }
+
+  /** What the checks found, and of which loads no uncertainty can be given, and why. */
+  private List<String> departures(CrackChecks checks, CrackResult result) {
+    List<String> departures = new ArrayList<>(checks.departures());
+    if (!withoutUncertainty.isEmpty()) {
+      boolean line = Double.isFinite(result.stiffness().before());
+      departures.add(
+          "No uncertainty is given of "
+              + String.join(", ", withoutUncertainty)
+              + ": "
+              + (line
+                  ? "the crack did not open with rising load there, so there is no slope by which an"
+                      + " error of width becomes one of load."
+                  : "too few readings lie on the line before cracking to tell the noise of the"
+                      + " gauges and the stretch that is taken off."));
+    }
+    return departures;
   }
 
   private void addCrossing(Thresholds.Crossing crossing, FallingSlopes slopes) {
@@ -73,6 +92,9 @@ final class CrackOutcome {
     CrackRules.Threshold threshold =
         rules.thresholds().stream().filter(t -> t.millimetres() == width).findFirst().orElseThrow();
     double uncertainty = crossing.uncertaintyNewtons();
+    if (!Double.isFinite(uncertainty)) {
+      withoutUncertainty.add("the load at a crack of " + BothUnits.fixed(width, 2) + " mm");
+    }
     figures.load(
         "load-at-" + BothUnits.fixed(width, 2) + "-mm",
         "Load at a crack of "
@@ -146,6 +168,9 @@ final class CrackOutcome {
   }
 
   private void addFirstCrack(String name, String title, FirstCrack.Figure figure) {
+    if (!Double.isFinite(figure.uncertaintyNewtons())) {
+      withoutUncertainty.add("the load at first crack (" + name + ")");
+    }
     figures.load(
         name,
         title,

@@ -76,6 +76,11 @@ public record Enclosure(String file, String sha256, String cameFrom) {
     return ending.matches("\\.[a-z0-9]{1,5}") ? ending : "";
   }
 
+  /** Whether its name is that of a picture, such as a camera writes. */
+  public boolean isPicture() {
+    return file.matches(".*\\.(jpe?g|png|gif|bmp|tiff?|heic|webp)");
+  }
+
   /** What has become of the kept file: empty if it is as it was. */
   public Optional<String> fault(Path raw) throws IOException {
     Path kept = raw.resolveSibling(file);

@@ -1,6 +1,7 @@
 package io.github.platenwire.record;
 
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -36,6 +37,11 @@ public record Provenance(
     /** The word in the summary. */
     public String word() {
       return word;
+    }
+
+    /** What has a word, if there is one. */
+    static Optional<Maker> ofWord(String word) {
+      return Arrays.stream(values()).filter(maker -> maker.word.equals(word)).findFirst();
     }
   }
 

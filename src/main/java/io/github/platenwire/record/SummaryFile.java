@@ -165,7 +165,17 @@ public final class SummaryFile {
   }
 
   /**
-   * Who corrected a summary's specimen, when and why; empty for a first version.
+   * What made a summary; empty for a word that this program does not know.
+   *
+   * @throws IOException if the file cannot be read or is no summary
+   */
+  public static Optional<Provenance.Maker> maker(Path path) throws IOException {
+    return Provenance.Maker.ofWord(tree(path).path("made_by").asText());
+  }
+
+  /**
+   * Who corrected a summary's specimen or added to what was seen, when and why; empty for a first
+   * version.
    *
    * @throws IOException if the file cannot be read, is no summary, or tells no time
    */

@@ -64,7 +64,11 @@ public record CompanionSet(String words, boolean last) {
     String words =
         rules
             .get()
-            .judge(Conditions.ofRow(specimen.asWritten()), size.get().exact(), strengths)
+            .judge(
+                Conditions.ofRow(specimen.asWritten()),
+                size.get().exact(),
+                strengths,
+                lab.settings().unitsFirst())
             .words();
     return Optional.of(
         new CompanionSet(

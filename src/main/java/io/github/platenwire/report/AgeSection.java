@@ -2,7 +2,8 @@ package io.github.platenwire.report;
 
 import io.github.platenwire.chart.AgeChart;
 import io.github.platenwire.chart.SeriesChart;
-import io.github.platenwire.chart.Theme;
+import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.study.AgeCurves;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyComparison.SeriesSet;
@@ -24,8 +25,10 @@ final class AgeSection {
   private final ReportSetting setting;
   private final StudyData data;
   private final StudyComparison comparison;
+  private final String name;
 
-  AgeSection(ReportSetting setting, StudyData data, StudyComparison comparison) {
+  AgeSection(ReportSetting setting, StudyData data, StudyComparison comparison, String name) {
+    this.name = name;
     this.setting = setting;
     this.data = data;
     this.comparison = comparison;
@@ -35,7 +38,7 @@ final class AgeSection {
     if (comparison.trends().isEmpty()) {
       return;
     }
-    page.section(comparison.subject().title() + " with age");
+    page.chartSection(SetsSection.title(comparison) + " with age");
     page.chart(chart(), "Every specimen over its age, with the curve fitted to its series");
     page.list(
         comparison.trends().stream()
@@ -62,12 +65,12 @@ final class AgeSection {
               curve(trend)));
     }
     return AgeChart.of(
-        comparison.subject().title() + " with age",
+        SetsSection.title(comparison) + " with age",
         "curves: ACI 209R fitted to each series, its EN 1992-1-1 fit where there is none",
         SetsSection.axes(setting, comparison),
         ages.stream().distinct().sorted().toList(),
         trends,
-        Theme.LIGHT);
+        setting.theme());
   }
 
   private static List<AgeChart.Point> points(List<SeriesSet> sets) {
@@ -114,11 +117,11 @@ final class AgeSection {
 
   private PageTable curves() {
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-age-curves", "Curves fitted")
+        PageTable.named(name + "-age-curves", "Curves fitted")
             .words("Series")
             .names("Curve")
             .words("What was found")
-            .numbers("Scatter about it, MPa", "residual_deviation_mpa")
+            .numbers(measure().heading("Scatter about it"), "residual_deviation_mpa")
             .numbers("Degrees of freedom", "degrees_of_freedom");
     for (SeriesTrend trend : comparison.trends()) {
       String name = trend.series() + ", " + data.label(trend.series());
@@ -128,34 +131,52 @@ final class AgeSection {
     return table;
   }
 
-  private static Cell[] aci(String series, AgeCurves.AciFit fit) {
+  private Cell[] aci(String series, AgeCurves.AciFit fit) {
     return new Cell[] {
       Cell.of(series),
       Cell.of("ACI 209R"),
       Cell.of(
           "f28 "
-              + found(fit.strength28Megapascals(), 1)
-              + " MPa, a "
+              + strength(fit.strength28Megapascals())
+              + ", a "
               + found(fit.aDays(), 2)
               + " d, b "
               + found(fit.b(), 3)),
-      Cell.of(
-          Words.significant(fit.residualDeviationMegapascals(), 2),
-          fit.residualDeviationMegapascals()),
+      measure().deviation(fit.residualDeviationMegapascals()),
       Cell.of(Integer.toString(fit.degreesOfFreedom()))
     };
   }
 
-  private static Cell[] en(String series, AgeCurves.EnFit fit) {
+  private Cell[] en(String series, AgeCurves.EnFit fit) {
     return new Cell[] {
       Cell.of(series),
       Cell.of("EN 1992-1-1"),
-      Cell.of("f28 " + found(fit.strength28Megapascals(), 1) + " MPa, s " + found(fit.s(), 3)),
-      Cell.of(
-          Words.significant(fit.residualDeviationMegapascals(), 2),
-          fit.residualDeviationMegapascals()),
+      Cell.of("f28 " + strength(fit.strength28Megapascals()) + ", s " + found(fit.s(), 3)),
+      measure().deviation(fit.residualDeviationMegapascals()),
       Cell.of(Integer.toString(fit.degreesOfFreedom()))
     };
+  }
+
+  private Measure measure() {
+    return new Measure(Unit.MEGAPASCAL, Unit.PSI, 1, 0, setting.first());
+  }
+
+  /** A strength in both systems of units. */
+  private String strength(AgeCurves.Coefficient coefficient) {
+    double error = coefficient.standardError();
+    return both(
+            Words.decimals(coefficient.value(), 1) + " MPa",
+            Words.decimals(Unit.PSI.fromBase(coefficient.value()), 0) + " psi")
+        + ", standard error "
+        + both(
+            Words.significant(error, 2) + " MPa",
+            Words.significant(Unit.PSI.fromBase(error), 2) + " psi");
+  }
+
+  private String both(String si, String inchPound) {
+    return setting.first() == UnitSystem.SI
+        ? si + " (" + inchPound + ")"
+        : inchPound + " (" + si + ")";
   }
 
   private static String found(AgeCurves.Coefficient coefficient, int decimals) {

@@ -53,7 +53,8 @@ public final class CompanionsReport {
             setting.first());
     page.headlines(headlines(set, SetsSection.measure(setting, only)));
     verdict(page, set);
-    new SetsSection(setting, only).add(page);
+    new SetsSection(setting, only, only.subject().figure()).add(page);
+    PhotographsSection.add(page, setting, only(data, set));
     RecordsSection.add(page, setting, only(data, set));
     LastWords.add(page, setting, List.of(whole.subject().standard()));
     return page;

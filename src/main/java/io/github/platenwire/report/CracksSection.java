@@ -1,9 +1,10 @@
 package io.github.platenwire.report;
 
 import io.github.platenwire.chart.CracksChart;
-import io.github.platenwire.chart.Theme;
 import io.github.platenwire.quantity.BothSystems;
 import io.github.platenwire.quantity.Quantity;
+import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.study.CrackRatio;
 import io.github.platenwire.study.StudyComparison;
 import io.github.platenwire.study.StudyComparison.CrackComparison;
@@ -51,7 +52,7 @@ final class CracksSection {
             + ", "
             + data.label(one.reference()));
     page.chart(
-        chart(one),
+        chart(setting, one),
         "Load over crack width on first loading: " + one.series() + " and " + one.reference());
     page.table(
         ratios(
@@ -74,11 +75,11 @@ final class CracksSection {
             + " over "
             + one.reference()
             + ". Standard uncertainty of one width without calibration: "
-            + Words.significant(one.widthUncertaintyMillimetres() * 1000, 2)
-            + " µm.");
+            + small(one.widthUncertaintyMillimetres(), setting)
+            + ".");
   }
 
-  private static JFreeChart chart(CrackComparison one) {
+  private static JFreeChart chart(ReportSetting setting, CrackComparison one) {
     List<CracksChart.Curve> curves = new ArrayList<>();
     one.second()
         .forEach(curve -> curves.add(new CracksChart.Curve(one.reference(), 0, curve.curve())));
@@ -87,7 +88,7 @@ final class CracksSection {
         "Crack width under load",
         one.series() + " against " + one.reference() + ", first loading, one line a specimen",
         curves,
-        Theme.LIGHT);
+        setting.theme());
   }
 
   private static PageTable ratios(
@@ -99,12 +100,13 @@ final class CracksSection {
               Inline.text(BothSystems.words(at.place(), quantity, setting.first())),
               Double.toString(at.place()),
               Tone.PLAIN);
-      row(table, place, at.outcome());
+      row(table, place, at.outcome(), setting);
     }
     return table;
   }
 
-  private static void row(PageTable table, Cell place, CrackRatio.Outcome outcome) {
+  private static void row(
+      PageTable table, Cell place, CrackRatio.Outcome outcome, ReportSetting setting) {
     if (outcome instanceof CrackRatio.Found found) {
       String interval =
           Words.decimals(found.interval().low(), 2)
@@ -131,9 +133,18 @@ final class CracksSection {
           Cell.of(near.nFirst() + " and " + near.nSecond()),
           Cell.of(
               "near the noise: at least "
-                  + Words.significant(near.leastUsableMillimetres() * 1000, 2)
-                  + " µm are needed"));
+                  + small(near.leastUsableMillimetres(), setting)
+                  + " are needed"));
     }
+  }
+
+  /** A very small width in both systems of units. */
+  private static String small(double millimetres, ReportSetting setting) {
+    String si = Words.significant(millimetres * 1000, 2) + " µm";
+    String inchPound = Words.significant(Unit.INCH.fromBase(millimetres), 2) + " in";
+    return setting.first() == UnitSystem.SI
+        ? si + " (" + inchPound + ")"
+        : inchPound + " (" + si + ")";
   }
 
   private static PageTable specimens(Set<CrackComparison> all, ReportSetting setting) {

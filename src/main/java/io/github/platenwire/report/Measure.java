@@ -27,7 +27,7 @@ record Measure(Unit unit, Unit other, int decimals, int otherDecimals, UnitSyste
   static Measure like(String printed, Unit unit, Unit other, UnitSystem first) {
     BigDecimal usual = new BigDecimal(printed);
     double converted = Math.abs(unit.convert(usual.doubleValue(), other));
-    int whole = converted < 1 ? 0 : (int) Math.floor(Math.log10(converted)) + 1;
+    int whole = converted == 0 ? 0 : (int) Math.floor(Math.log10(converted)) + 1;
     return new Measure(
         unit, other, Math.max(0, usual.scale()), Math.max(0, DIGITS_OF_OTHER - whole), first);
   }
@@ -76,6 +76,16 @@ record Measure(Unit unit, Unit other, int decimals, int otherDecimals, UnitSyste
   /** A value in both units below one another, handed on in full. */
   Cell cell(double value) {
     return new Cell(both(shown(value), beside(value)), Double.toString(value), Tone.PLAIN);
+  }
+
+  /** A deviation in both units, with two digits, handed on in full. */
+  Cell deviation(double value) {
+    String own = Words.significant(value, 2);
+    String converted = single() ? "" : Words.significant(Math.abs(unit.convert(value, other)), 2);
+    return new Cell(
+        first == UnitSystem.SI || single() ? both(own, converted) : both(converted, own),
+        Double.toString(value),
+        Tone.PLAIN);
   }
 
   /** An interval in both units. */

@@ -49,6 +49,16 @@ public final class Page {
     return element("h2", "", Inline.text(heading));
   }
 
+  /** Begins a section whose heading stays with the chart below it when printed. */
+  Page chartSection(String heading) {
+    return element("h2", "before-chart", Inline.text(heading));
+  }
+
+  /** Begins a part of a section whose heading stays with the first rows of the table below it. */
+  Page tablePart(String heading) {
+    return element("h3", "before-table", Inline.text(heading));
+  }
+
   /** Begins a part of a section. */
   public Page part(String heading) {
     return element("h3", "", Inline.text(heading));
@@ -139,6 +149,20 @@ public final class Page {
     String drawing = ChartWriter.svg(chart, width, height, "chart" + charts + "-", caption);
     body.append("<figure>\n").append(drawing).append("\n<figcaption>");
     body.append(Markup.escape(caption)).append("</figcaption>\n</figure>\n");
+    return this;
+  }
+
+  /**
+   * A photograph, in the page itself.
+   *
+   * @param words what it shows, for those who cannot see it
+   */
+  Page picture(ScaledPicture picture, String words, Inline caption) {
+    body.append("<figure class=\"photograph\"><img src=\"").append(picture.address());
+    body.append("\" width=\"").append(picture.width());
+    body.append("\" height=\"").append(picture.height());
+    body.append("\" alt=\"").append(Markup.escape(words)).append("\"/>\n<figcaption>");
+    body.append(caption.markup()).append("</figcaption>\n</figure>\n");
     return this;
   }
 

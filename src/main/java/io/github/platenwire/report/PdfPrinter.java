@@ -15,6 +15,10 @@ import java.io.OutputStream;
  */
 final class PdfPrinter {
   private static final String FAMILY = "Report Sans";
+
+  /** What stands in the page itself is fetched from nowhere. */
+  private static final String IN_THE_PAGE = "data:image/jpeg;base64,";
+
   private static final int REGULAR = 400;
   private static final int BOLD = 700;
 
@@ -34,7 +38,8 @@ final class PdfPrinter {
       builder.useSVGDrawer(drawings);
       builder.usePdfUaAccessibility(true);
       for (ExternalResourceControlPriority when : ExternalResourceControlPriority.values()) {
-        builder.useExternalResourceAccessControl((address, kind) -> false, when);
+        builder.useExternalResourceAccessControl(
+            (address, kind) -> address.startsWith(IN_THE_PAGE), when);
       }
       font(builder, "/report/DejaVuSansCondensed.ttf", REGULAR);
       font(builder, "/report/DejaVuSansCondensed-Bold.ttf", BOLD);

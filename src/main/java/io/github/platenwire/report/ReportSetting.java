@@ -1,5 +1,6 @@
 package io.github.platenwire.report;
 
+import io.github.platenwire.chart.Theme;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.quantity.UnitSystem;
 import java.net.URLEncoder;
@@ -26,6 +27,11 @@ public record ReportSetting(LabFolder lab, Path folder, String program, Instant 
 
   UnitSystem first() {
     return lab.settings().unitsFirst();
+  }
+
+  /** Of charts. */
+  Theme theme() {
+    return Theme.LIGHT.withFirst(first());
   }
 
   ZoneId zone() {

@@ -1,7 +1,6 @@
 package io.github.platenwire.report;
 
 import io.github.platenwire.chart.SeriesChart;
-import io.github.platenwire.chart.Theme;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.study.StudyComparison;
@@ -25,9 +24,16 @@ final class SetsSection {
   private final ReportSetting setting;
   private final StudyComparison comparison;
   private final Measure measure;
+  private final String name;
 
-  SetsSection(ReportSetting setting, StudyComparison comparison) {
+  /**
+   * The section of a comparison.
+   *
+   * @param name of its tables, one of its own among those of a report
+   */
+  SetsSection(ReportSetting setting, StudyComparison comparison, String name) {
     this.setting = setting;
+    this.name = name;
     this.comparison = comparison;
     this.measure = measure(setting, comparison);
   }
@@ -51,7 +57,7 @@ final class SetsSection {
     if (comparison.sets().isEmpty()) {
       return;
     }
-    page.section(comparison.subject().title() + ", series beside series");
+    page.chartSection(title(comparison) + ", series beside series");
     page.paragraph(
         "Method: "
             + comparison.subject().methodTitle()
@@ -68,7 +74,7 @@ final class SetsSection {
             + " greatest less least in percent of the mean, against the limit that the standard"
             + " prints.");
     against(page);
-    page.part("Specimen by specimen").table(values());
+    page.tablePart("Specimen by specimen").table(values());
     page.remark(
         "± is the expanded uncertainty (k = 2) of the single result, the calibration of the frame"
             + " included. Each command shows how the figure comes from the rows named, with its"
@@ -87,19 +93,22 @@ final class SetsSection {
             .map(age -> new SeriesChart.Group(Words.days(age.getKey()), age.getValue()))
             .toList();
     return SeriesChart.of(
-        comparison.subject().title() + " by series and age",
+        title(comparison) + " by series and age",
         "points: specimens; bar and whiskers: mean and its 95 % interval",
         axes(setting, comparison),
         groups,
-        Theme.LIGHT);
+        setting.theme());
   }
 
-  /** The axes of a figure; the unit of its values stays at the left. */
+  /** What is compared, without what may differ from test to test. */
+  static String title(StudyComparison comparison) {
+    return comparison.subject().title().replaceFirst(", (mean of|beyond the readings).*$", "");
+  }
+
+  /** The axes of a figure; the chart puts the unit shown first at the left. */
   static SeriesChart.Axes axes(ReportSetting setting, StudyComparison comparison) {
     return new SeriesChart.Axes(
-        comparison.subject().title(),
-        comparison.subject().unit(),
-        comparison.subject().inchPoundUnit());
+        title(comparison), comparison.subject().unit(), comparison.subject().inchPoundUnit());
   }
 
   private static SeriesChart.Column column(SeriesSet set, int number) {
@@ -124,7 +133,7 @@ final class SetsSection {
 
   private PageTable sets() {
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-by-series", "")
+        PageTable.named(name + "-by-series", "")
             .names("Series")
             .numbers("Age, days", "age_days")
             .numbers("n", "n")
@@ -137,7 +146,7 @@ final class SetsSection {
       int n = set.statistics().n();
       table.row(
           Cell.of(Inline.lines(List.of(Inline.strong(set.series()), Inline.faint(set.label())))),
-          Cell.of(Words.plain(set.ageDays()), set.ageDays()),
+          Words.ageCell(set.ageDays()),
           Cell.of(n + (set.planned() > n ? " of " + set.planned() : "")),
           measure.cell(set.statistics().mean()),
           set.statistics().standardDeviation().isPresent()
@@ -180,7 +189,7 @@ final class SetsSection {
     }
     page.part("Against the reference");
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-against-reference", "")
+        PageTable.named(name + "-against-reference", "")
             .numbers("Age, days", "age_days")
             .names("Series")
             .names("Reference")
@@ -199,7 +208,7 @@ final class SetsSection {
   private Cell[] cells(AgeComparison age, AgainstReference one) {
     Optional<Interval> interval = one.ratioInterval();
     return new Cell[] {
-      Cell.of(Words.plain(age.ageDays()), age.ageDays()),
+      Words.ageCell(age.ageDays()),
       Cell.of(one.series()),
       Cell.of(age.reference()),
       Cell.of(one.ratio().nFirst() + " and " + one.ratio().nSecond()),
@@ -217,17 +226,17 @@ final class SetsSection {
 
   private PageTable values() {
     PageTable table =
-        PageTable.named(comparison.subject().figure() + "-by-specimen", "")
+        PageTable.named(name + "-by-specimen", "")
             .words("Specimen, and the command that explains it")
             .numbers("True age, days", "true_age_days")
             .numbers(measure.heading("Result"), "value")
-            .numbers("± (k = 2), " + measure.unit().symbol(), "expanded_uncertainty")
+            .numbers(measure.heading("± (k = 2)"), "expanded_uncertainty")
             .words("Rows")
             .hidden("series")
             .hidden("age_days")
             .hidden("record");
     for (SeriesSet set : comparison.sets()) {
-      table.group(Inline.text(set.series() + " at " + Words.days(set.ageDays())));
+      table.group(Inline.text(set.series() + Words.atAge(set.ageDays())));
       for (SpecimenValue value : set.values()) {
         table.row(
             Cell.of(origin(value)),
@@ -237,13 +246,10 @@ final class SetsSection {
                     value.trueAgeDays().getAsDouble())
                 : none(),
             result(value),
-            value
-                .uncertainty()
-                .map(budget -> Cell.of(Words.significant(budget.expanded(), 2), budget.expanded()))
-                .orElse(none()),
+            value.uncertainty().map(budget -> measure.deviation(budget.expanded())).orElse(none()),
             Cell.of(Words.rows(value.rows())),
             Cell.of(set.series()),
-            Cell.of(Words.plain(set.ageDays()), set.ageDays()),
+            Words.ageCell(set.ageDays()),
             Cell.of(value.record()));
       }
     }

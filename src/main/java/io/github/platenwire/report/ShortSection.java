@@ -15,6 +15,7 @@ import io.github.platenwire.study.StudyStatus.Progress;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -22,6 +23,7 @@ import java.util.stream.Collectors;
 /** What a study comes to, on one sheet, for somebody who never saw it. Used once. */
 final class ShortSection {
   private static final int MOST_RATIOS = 2;
+  private static final int MOST_HEADLINES = 4;
 
   private final StudyData data;
   private final StudyStatus status;
@@ -42,7 +44,7 @@ final class ShortSection {
       page.paragraph("There is nothing to compare yet.");
     }
     for (StudyComparison comparison : comparisons) {
-      part(page, comparison.subject().title(), strengths(comparison));
+      part(page, heading(comparison), strengths(comparison));
       part(page, "Growth with age", trends(comparison));
       part(page, "Cracks", cracks(comparison));
       part(page, "What people saw", observations(comparison));
@@ -57,10 +59,25 @@ final class ShortSection {
             + " given, and no verdict.");
   }
 
+  /** The figure; its method too where several methods give figures. */
+  private String heading(StudyComparison comparison) {
+    boolean several =
+        comparisons.stream().map(one -> one.subject().method()).distinct().count() > 1;
+    String title = SetsSection.title(comparison);
+    return several ? title + " (" + comparison.subject().standard() + ")" : title;
+  }
+
+  /** The figure as it stands within a sentence. */
+  private static String title(StudyComparison comparison) {
+    String title = SetsSection.title(comparison).replaceFirst(" \\(.*$", "");
+    return title.substring(0, 1).toLowerCase(Locale.ROOT) + title.substring(1);
+  }
+
   private void part(Page page, String heading, List<String> sentences) {
-    if (!sentences.isEmpty()) {
-      page.part(heading).list(sentences.stream().map(Inline::text).toList());
-      said.addAll(sentences);
+    List<String> news = sentences.stream().filter(words -> !said.contains(words)).toList();
+    if (!news.isEmpty()) {
+      page.part(heading).list(news.stream().map(Inline::text).toList());
+      said.addAll(news);
     }
   }
 
@@ -101,12 +118,16 @@ final class ShortSection {
     List<Page.Headline> all = new ArrayList<>();
     for (StudyComparison comparison : comparisons) {
       ratios(comparison).stream().limit(MOST_RATIOS).forEach(all::add);
-      comparison.cracks().stream()
-          .map(this::crack)
-          .flatMap(Optional::stream)
-          .limit(1)
-          .forEach(all::add);
     }
+    List<Page.Headline> cracks =
+        comparisons.stream()
+            .flatMap(comparison -> comparison.cracks().stream())
+            .map(this::crack)
+            .flatMap(Optional::stream)
+            .limit(1)
+            .toList();
+    all.subList(Math.min(all.size(), MOST_HEADLINES - 1 - cracks.size()), all.size()).clear();
+    all.addAll(cracks);
     int planned = status.progress().stream().mapToInt(Progress::planned).sum();
     int broken = status.progress().stream().mapToInt(Progress::broken).sum();
     long overdue = status.overdue();
@@ -119,21 +140,27 @@ final class ShortSection {
   }
 
   /** Those of the oldest age that has any. */
-  private static List<Page.Headline> ratios(StudyComparison comparison) {
+  private List<Page.Headline> ratios(StudyComparison comparison) {
     List<Page.Headline> ratios = new ArrayList<>();
-    double oldest = comparison.ages().stream().mapToDouble(AgeComparison::ageDays).max().orElse(0);
+    double oldest =
+        comparison.ages().stream()
+            .mapToDouble(AgeComparison::ageDays)
+            .filter(Double::isFinite)
+            .max()
+            .orElse(Double.NaN);
+    String in = comparisons.size() == 1 ? "" : ", " + title(comparison);
     for (AgeComparison age : comparison.ages()) {
-      if (age.ageDays() == oldest) {
-        age.series().forEach(one -> ratios.add(ratio(age, one)));
+      if (Double.compare(age.ageDays(), oldest) == 0) {
+        age.series().forEach(one -> ratios.add(ratio(age, one, in)));
       }
     }
     return ratios;
   }
 
-  private static Page.Headline ratio(AgeComparison age, AgainstReference one) {
+  private static Page.Headline ratio(AgeComparison age, AgainstReference one, String in) {
     Optional<Interval> interval = one.ratioInterval();
     return new Page.Headline(
-        one.series() + " over " + age.reference() + " at " + Words.days(age.ageDays()),
+        one.series() + " over " + age.reference() + Words.atAge(age.ageDays()) + in,
         Inline.text(Words.decimals(one.ratio().ratio(), 2) + " ×"),
         Inline.faint(
             interval

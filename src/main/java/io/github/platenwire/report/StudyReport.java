@@ -38,15 +38,25 @@ public final class StudyReport {
     new ShortSection(data, status, comparisons).add(page);
     warnings(page, data, status, comparisons);
     for (StudyComparison comparison : comparisons) {
-      new SetsSection(setting, comparison).add(page);
-      new AgeSection(setting, data, comparison).add(page);
+      String name = name(comparison, comparisons);
+      new SetsSection(setting, comparison, name).add(page);
+      new AgeSection(setting, data, comparison, name).add(page);
     }
     CracksSection.add(page, setting, data, comparisons);
     observations(page, comparisons);
+    PhotographsSection.add(page, setting, data);
     new PlanSection(data, status).add(page);
     RecordsSection.add(page, setting, data);
     LastWords.add(page, setting, standards(data));
     return page;
+  }
+
+  /** The figure, and its method too where several give it. */
+  private static String name(StudyComparison comparison, List<StudyComparison> all) {
+    StudyComparison.Subject subject = comparison.subject();
+    boolean alone =
+        all.stream().filter(one -> one.subject().figure().equals(subject.figure())).count() == 1;
+    return alone ? subject.figure() : subject.figure() + "-" + subject.method();
   }
 
   private static void warnings(
@@ -59,8 +69,7 @@ public final class StudyReport {
             set ->
                 warnings.add(
                     set.series()
-                        + " at "
-                        + Words.days(set.ageDays())
+                        + Words.atAge(set.ageDays())
                         + ": "
                         + set.verdict().words()
                         + "."));

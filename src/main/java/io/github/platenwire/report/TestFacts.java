@@ -9,11 +9,15 @@ import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.record.StoredSummary;
 import io.github.platenwire.record.SummaryFile;
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** What was tested, when, by whom, on what, and in what state it was. Used once. */
@@ -104,22 +108,36 @@ final class TestFacts {
                   + " in the raw file's head, corrected to "
                   + Words.plain(change.to())));
     }
-    Optional<Provenance.Correction> correction = SummaryFile.correction(summary.file());
-    if (correction.isPresent()) {
-      page.note(
-          Tone.CAUTION,
-          Inline.text(
-                  "Measurements of this specimen were corrected after the test by "
-                      + correction.get().who()
-                      + " on "
-                      + Words.moment(correction.get().when(), setting.zone())
-                      + ": "
-                      + correction.get().why()
-                      + ". The version before stays as ")
-              .and(setting.link(summary.file().resolveSibling(correction.get().replacedFile())))
-              .and("."));
-      page.list(items);
+    page.list(items);
+    Set<Path> told = new HashSet<>();
+    Optional<Path> version = Optional.of(summary.file());
+    while (version.isPresent() && told.add(version.get())) {
+      version = told(page, version.get());
     }
+  }
+
+  /** Tells how a version came about; returns the one before it. */
+  private Optional<Path> told(Page page, Path version) throws IOException {
+    Optional<Provenance.Correction> correction = SummaryFile.correction(version);
+    if (correction.isEmpty()) {
+      return Optional.empty();
+    }
+    boolean added = SummaryFile.maker(version).equals(Optional.of(Provenance.Maker.OBSERVE));
+    Path before = version.resolveSibling(correction.get().replacedFile());
+    page.note(
+        added ? Tone.PLAIN : Tone.CAUTION,
+        Inline.text(
+                (added
+                        ? "Observation added after the test by "
+                        : "Measurements of this specimen were corrected after the test by ")
+                    + correction.get().who()
+                    + " on "
+                    + Words.moment(correction.get().when(), setting.zone())
+                    + (added ? "" : ": " + correction.get().why())
+                    + ". The version before stays as ")
+            .and(setting.link(before))
+            .and("."));
+    return Optional.of(before).filter(Files::isRegularFile);
   }
 
   private Facts test() {

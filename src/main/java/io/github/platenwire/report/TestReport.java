@@ -1,17 +1,20 @@
 package io.github.platenwire.report;
 
 import io.github.platenwire.chart.CrackChart;
+import io.github.platenwire.chart.FrontTrace;
 import io.github.platenwire.chart.LoadChart;
 import io.github.platenwire.chart.LoadTrace;
-import io.github.platenwire.chart.Theme;
+import io.github.platenwire.chart.StrainChart;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.MethodResult.Check;
 import io.github.platenwire.method.MethodResult.Figure;
+import io.github.platenwire.record.Enclosure;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.record.StoredSummary;
 import io.github.platenwire.record.SummaryFile;
+import io.github.platenwire.study.MainFigures;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -26,17 +29,7 @@ import java.util.Optional;
  */
 public final class TestReport {
   private static final int MOST_HEADLINES = 4;
-
-  /** What stands large at the head, where the test has it. */
-  private static final List<String> HEADLINES =
-      List.of(
-          "strength",
-          "flexural-strength",
-          "splitting-strength",
-          "first-crack-departure",
-          "load-at-0.30-mm",
-          "peak-load",
-          "age");
+  private static final int PHOTOGRAPH_PIXELS = 900;
 
   private final ReportSetting setting;
   private final Path raw;
@@ -90,6 +83,7 @@ public final class TestReport {
         "± is the expanded uncertainty with k = 2, which is about 95 %. The exact value is what was"
             + " computed before rounding. Run the command in the lab's folder to see how a figure"
             + " comes from its rows, byte by byte.");
+    new CompanionsPart(setting, summary, scan.header()).add(page);
     checks(page);
     observations(page);
     page.section("Uncertainty, line by line").table(Budgets.table(summary.result().figures()));
@@ -108,14 +102,11 @@ public final class TestReport {
   }
 
   private void headlines(Page page) {
-    List<Page.Headline> all = new ArrayList<>();
-    for (String name : HEADLINES) {
-      summary.result().figure(name).ifPresent(figure -> all.add(headline(figure)));
-    }
-    if (all.isEmpty()) {
-      summary.result().figures().stream().limit(2).map(this::headline).forEach(all::add);
-    }
-    page.headlines(all.subList(0, Math.min(MOST_HEADLINES, all.size())));
+    page.headlines(
+        MainFigures.ofTest(summary.result().figures()).stream()
+            .limit(MOST_HEADLINES)
+            .map(this::headline)
+            .toList());
   }
 
   private Page.Headline headline(Figure figure) {
@@ -158,19 +149,29 @@ public final class TestReport {
   }
 
   private void charts(Page page) throws IOException, RawFileException {
+    Optional<FrontTrace> front = FrontTrace.read(raw);
+    if (front.isPresent()) {
+      new FrontSection(setting, front.get()).add(page);
+      return;
+    }
     LoadTrace trace = LoadTrace.read(raw);
     if (trace.crack().isPresent()) {
       page.fullChart(
-          CrackChart.ofLoad(trace, Theme.LIGHT),
+          CrackChart.ofLoad(trace, setting.theme()),
           "Load over crack width, with first cracks, thresholds and cycles");
       page.fullChart(
-          CrackChart.ofTime(trace, Theme.LIGHT),
+          CrackChart.ofTime(trace, setting.theme()),
           "Crack width over time with its holds, and the load below it");
-    } else {
-      page.chart(
-          LoadChart.of(trace, Theme.LIGHT),
-          "Load over time, and the rate of loading where it counts");
+      return;
     }
+    if (trace.strain().isPresent()) {
+      page.chart(
+          StrainChart.of(trace, setting.theme()),
+          "Stress over strain of every cycle, and the chords whose slopes are the modulus");
+    }
+    page.chart(
+        LoadChart.of(trace, setting.theme()),
+        "Load over time" + (trace.hasRate() ? ", and the rate of loading where it counts" : ""));
   }
 
   private PageTable results() {
@@ -231,9 +232,10 @@ public final class TestReport {
     page.list(summary.result().departures().stream().map(Inline::text).toList());
   }
 
-  private void observations(Page page) {
+  private void observations(Page page) throws IOException {
     page.section("What people saw");
-    if (summary.observed().isEmpty()) {
+    List<Enclosure> enclosures = SummaryFile.observations(summary.file()).enclosures();
+    if (summary.observed().isEmpty() && enclosures.isEmpty()) {
       page.paragraph("Nothing was noted.");
       return;
     }
@@ -242,5 +244,7 @@ public final class TestReport {
       facts.add(seen.getKey().replace('_', ' '), seen.getValue());
     }
     page.facts(facts);
+    EnclosuresPart part = new EnclosuresPart(setting, raw);
+    enclosures.forEach(one -> part.add(page, one, PHOTOGRAPH_PIXELS, ""));
   }
 }

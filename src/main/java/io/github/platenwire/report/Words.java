@@ -12,6 +12,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /** Figures, times and lists of rows in words. Locale-proof. Stateless. */
 final class Words {
@@ -110,12 +111,25 @@ final class Words {
   static String plain(double value) {
     return value == Math.rint(value) && Math.abs(value) < 1e15
         ? Long.toString((long) value)
-        : Double.toString(value);
+        : BigDecimal.valueOf(value).stripTrailingZeros().toPlainString();
   }
 
   /** An age, such as {@code 7 days}. */
   static String days(double age) {
+    if (Double.isNaN(age)) {
+      return "age not known";
+    }
     return plain(age) + (age == 1 ? " day" : " days");
+  }
+
+  /** An age behind a name, such as {@code at 7 days}, with the blank or comma before it. */
+  static String atAge(double age) {
+    return (Double.isNaN(age) ? ", " : " at ") + days(age);
+  }
+
+  /** An age in a table; handed on empty where it is not known. */
+  static Cell ageCell(double age) {
+    return Cell.of(Double.isNaN(age) ? "not known" : plain(age), age);
   }
 
   /** A moment in a zone, whole seconds, with the zone's name. */
@@ -133,11 +147,18 @@ final class Words {
     return DAY.format(instant.atZone(zone));
   }
 
-  /** Row numbers, the first few of them. */
+  /** Row numbers: the first few of them, or from where to where if none is left out. */
   static String rows(List<Long> rows) {
+    if (rows.size() > MOST_ROWS && isRun(rows)) {
+      return rows.get(0) + "\u00A0to\u00A0" + rows.get(rows.size() - 1);
+    }
     String some =
         rows.stream().limit(MOST_ROWS).map(String::valueOf).collect(Collectors.joining(", "));
     return rows.size() > MOST_ROWS ? some + " and " + (rows.size() - MOST_ROWS) + " more" : some;
+  }
+
+  private static boolean isRun(List<Long> rows) {
+    return IntStream.range(1, rows.size()).allMatch(i -> rows.get(i) == rows.get(i - 1) + 1);
   }
 
   /** What stands before the first bracket of a figure's title. */

@@ -110,7 +110,7 @@ final class AgeComparer {
         widened,
         List.of(
             PlainSentences.ratio(
-                age, other.series(), reference.series(), ratio, calibrated, intervalName),
+                age, other.series(), reference.series(), ratio, calibrated, intervalName, text),
             PlainSentences.difference(
                 age, other.series(), reference.series(), difference, widened, intervalName, text)));
   }
@@ -136,7 +136,7 @@ final class AgeComparer {
   /** All sets of an age, by the series. */
   static Map<String, SeriesSet> bySeries(List<SeriesSet> sets, double ageDays) {
     return sets.stream()
-        .filter(set -> set.ageDays() == ageDays)
+        .filter(set -> Double.compare(set.ageDays(), ageDays) == 0)
         .collect(
             Collectors.toMap(
                 SeriesSet::series, set -> set, (one, other) -> one, LinkedHashMap::new));

@@ -62,8 +62,19 @@ public record ClosedTest(String record, String summaryFile, StoredSummary summar
         .filter(figure -> broken || !name.startsWith("strength"));
   }
 
-  /** Whether the specimen is used up: it broke, or its crack was opened. */
-  boolean isDone() {
-    return summary.raw().reason().equals(BREAK) || summary.result().curve().isPresent();
+  /**
+   * Whether the specimen has been tested: it broke, its crack was opened, or water was followed
+   * into it. A modulus leaves it whole, and it counts only where the plan asks for one.
+   *
+   * @param planned the method that the plan names for the series, if any
+   */
+  boolean isDone(Optional<String> planned) {
+    boolean front = figure("rate-in-time").isPresent() || figure("absorption").isPresent();
+    boolean modulus =
+        figure("modulus").isPresent() && planned.equals(Optional.of(summary.method().name()));
+    return summary.raw().reason().equals(BREAK)
+        || summary.result().curve().isPresent()
+        || front
+        || modulus;
   }
 }

@@ -51,12 +51,13 @@ final class ComparisonMaker {
       found.addAll(sets.of(series).stream().filter(set -> isAsked(set.ageDays())).toList());
       warnings.addAll(sets.doubts(series));
     }
+    references.forEach((series, its) -> warnOfOtherMethod(series, its, subject));
     found.forEach(this::nameSuspect);
     List<AgeComparison> ages = ages(sets, found, subject);
     List<SeriesTrend> trends = trends(found, subject);
     List<CrackComparison> cracks = cracks();
     List<Observation> observations = observations(sets, all);
-    all.forEach(series -> addDepartures(sets.counting(series)));
+    addDepartures(all.stream().flatMap(series -> sets.counting(series).stream()).toList());
     return new StudyComparison(
         subject,
         question.against().orElse(data.study().reference()),
@@ -67,6 +68,35 @@ final class ComparisonMaker {
         observations,
         sentences,
         warnings);
+  }
+
+  /** Figures by different methods are never held against each other, and that is said. */
+  private void warnOfOtherMethod(String series, String reference, Subject subject) {
+    Set<String> own = methods(series, subject.figure());
+    Set<String> its = methods(reference, subject.figure());
+    boolean apart = own.contains(subject.method()) != its.contains(subject.method());
+    if (!series.equals(reference) && apart && !own.isEmpty() && !its.isEmpty()) {
+      warnings.add(
+          series
+              + " is not compared with "
+              + reference
+              + " in this figure ("
+              + subject.figure()
+              + "): the methods differ ("
+              + String.join(", ", own)
+              + " and "
+              + String.join(", ", its)
+              + ").");
+    }
+  }
+
+  /** By which a series came to a figure. */
+  private Set<String> methods(String series, String figure) {
+    Set<String> methods = new LinkedHashSet<>();
+    data.testsOf(series).stream()
+        .filter(test -> test.figure(figure).isPresent())
+        .forEach(test -> methods.add(test.summary().method().name()));
+    return methods;
   }
 
   private boolean isAsked(double ageDays) {
@@ -137,7 +167,7 @@ final class ComparisonMaker {
   }
 
   private List<AgeComparison> ages(SeriesSets sets, List<SeriesSet> found, Subject subject) {
-    FigureText text = new FigureText(subject.unit(), subject.inchPoundUnit());
+    FigureText text = FigureText.of(subject, data.unitsFirst());
     Set<Double> all = new TreeSet<>();
     found.forEach(set -> all.add(set.ageDays()));
     List<AgeComparison> comparisons = new ArrayList<>();
@@ -151,19 +181,28 @@ final class ComparisonMaker {
               new AgeComparer(sets, subject.figure(), text, its.get()).compare(others);
           made.series().forEach((AgainstReference one) -> sentences.addAll(one.sentences()));
           comparisons.add(made);
-        } else if (!others.isEmpty()) {
+        } else if (!lonely(others).isEmpty()) {
           warnings.add(
-              "At "
-                  + Figures.age(age)
+              (Double.isNaN(age) ? "Without an age" : "At " + Figures.age(age))
                   + " there is no test of "
                   + reference
-                  + " to hold "
-                  + String.join(", ", others.stream().map(SeriesSet::series).toList())
+                  + " that came to this figure ("
+                  + subject.figure()
+                  + ") by this method to hold "
+                  + String.join(", ", lonely(others))
                   + " against.");
         }
       }
     }
     return comparisons;
+  }
+
+  /** Those that hold up nothing either: a reference of other series needs none of its own. */
+  private List<String> lonely(List<SeriesSet> others) {
+    return others.stream()
+        .map(SeriesSet::series)
+        .filter(series -> !references.containsValue(series))
+        .toList();
   }
 
   private List<SeriesSet> others(Map<String, SeriesSet> here, String reference) {
@@ -174,7 +213,7 @@ final class ComparisonMaker {
   }
 
   private List<SeriesTrend> trends(List<SeriesSet> found, Subject subject) {
-    if (!new FigureText(subject.unit(), subject.inchPoundUnit()).isStress()) {
+    if (!subject.figure().equals(StudyQuestion.STRENGTH)) {
       return List.of();
     }
     Map<String, List<SeriesSet>> bySeries = new LinkedHashMap<>();
@@ -204,7 +243,9 @@ final class ComparisonMaker {
     Optional<AgeCurves.AciFit> aci = AgeCurves.fitAci(ages, strengths);
     Optional<AgeCurves.EnFit> en = AgeCurves.fitEn(ages, strengths);
     List<String> words =
-        List.of(PlainSentences.trend(series, trend), PlainSentences.curves(series, aci, en));
+        List.of(
+            PlainSentences.trend(series, trend, data.unitsFirst()),
+            PlainSentences.curves(series, aci, en, data.unitsFirst()));
     sentences.addAll(words);
     return new SeriesTrend(series, trend, aci, en, words);
   }
@@ -225,9 +266,7 @@ final class ComparisonMaker {
     List<ClosedTest> counting = new ArrayList<>();
     all.forEach(series -> counting.addAll(sets.counting(series)));
     List<ClosedTest> asked =
-        counting.stream()
-            .filter(test -> test.ageDays().isPresent() && isAsked(test.ageDays().getAsDouble()))
-            .toList();
+        counting.stream().filter(test -> isAsked(test.ageDays().orElse(Double.NaN))).toList();
     List<Observation> observations = new ArrayList<>();
     for (String reference : new LinkedHashSet<>(references.values())) {
       List<String> family = new ArrayList<>();
@@ -245,11 +284,12 @@ final class ComparisonMaker {
   }
 
   private void addDepartures(List<ClosedTest> tests) {
+    Map<String, List<String>> whose = new LinkedHashMap<>();
     for (ClosedTest test : tests) {
-      test.summary()
-          .result()
-          .departures()
-          .forEach(departure -> warnings.add(test.specimen() + ": " + departure));
+      for (String departure : test.summary().result().departures()) {
+        whose.computeIfAbsent(departure, any -> new ArrayList<>()).add(test.specimen());
+      }
     }
+    whose.forEach((departure, names) -> warnings.add(String.join(", ", names) + ": " + departure));
   }
 }

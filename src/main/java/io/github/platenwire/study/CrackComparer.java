@@ -98,7 +98,7 @@ final class CrackComparer {
         atWidths,
         noise,
         calibrations.reason(atLoads, atWidths),
-        new CrackSentences(series, reference).of(atLoads, atWidths));
+        new CrackSentences(series, reference, data.unitsFirst()).of(atLoads, atWidths));
   }
 
   private Unit loadUnit() {

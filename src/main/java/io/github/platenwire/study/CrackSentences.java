@@ -1,5 +1,6 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.study.CrackRatio.At;
 import java.util.ArrayList;
 import java.util.List;
@@ -11,17 +12,20 @@ import java.util.Optional;
  *
  * @param series above the line
  * @param reference below the line
+ * @param units which system stands first
  */
-record CrackSentences(String series, String reference) {
+record CrackSentences(String series, String reference, UnitSystem units) {
 
   List<String> of(List<At> atLoads, List<At> atWidths) {
     List<String> sentences = new ArrayList<>();
     noise(atLoads).ifPresent(sentences::add);
     for (At at : middleAndLast(atLoads)) {
-      sentences.add(MeasurementSentences.widthRatio(at.place(), series, reference, at.outcome()));
+      sentences.add(
+          MeasurementSentences.widthRatio(at.place(), series, reference, at.outcome(), units));
     }
     for (At at : middleAndLast(atWidths)) {
-      sentences.add(MeasurementSentences.loadRatio(at.place(), series, reference, at.outcome()));
+      sentences.add(
+          MeasurementSentences.loadRatio(at.place(), series, reference, at.outcome(), units));
     }
     if (sentences.isEmpty()) {
       sentences.add(
@@ -42,9 +46,9 @@ record CrackSentences(String series, String reference) {
             last -> {
               CrackRatio.NearNoise noise = (CrackRatio.NearNoise) last.outcome();
               return "Up to "
-                  + Figures.load(last.place())
+                  + Figures.load(last.place(), units)
                   + " no ratio of crack widths is given: near the noise. A ratio needs a width of "
-                  + Figures.width(noise.leastUsableMillimetres())
+                  + Figures.width(noise.leastUsableMillimetres(), units)
                   + " or more of every specimen.";
             });
   }

@@ -2,6 +2,7 @@ package io.github.platenwire.study;
 
 import io.github.platenwire.quantity.Rounding;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.statistics.Interval;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -52,8 +53,16 @@ final class Figures {
     return fixed(interval.low(), decimals) + " to " + fixed(interval.high(), decimals);
   }
 
+  /** How a sentence about an age begins; not at all where the age is not known. */
+  static String atAge(double ageDays) {
+    return Double.isNaN(ageDays) ? "" : "At " + age(ageDays) + " ";
+  }
+
   /** An age in days, in words. */
   static String age(double ageDays) {
+    if (Double.isNaN(ageDays)) {
+      return "an age that is not known";
+    }
     String days = BigDecimal.valueOf(ageDays).stripTrailingZeros().toPlainString();
     return days + (ageDays == 1 ? " day" : " days");
   }
@@ -69,14 +78,25 @@ final class Figures {
   }
 
   /** A stress in both units, to 0.1 MPa and 10 psi (the steps of ASTM C39, from memory). */
-  static String stress(double megapascals) {
-    return megapascals(megapascals) + " MPa (" + psi(megapascals) + " psi)";
+  static String stress(double megapascals, UnitSystem first) {
+    return both(megapascals(megapascals) + " MPa", psi(megapascals) + " psi", first);
   }
 
   /** An interval of stress in both units. */
-  static String stressInterval(Interval megapascals) {
-    return (megapascals(megapascals.low()) + " to " + megapascals(megapascals.high()) + " MPa, ")
-        + (psi(megapascals.low()) + " to " + psi(megapascals.high()) + " psi");
+  static String stressInterval(Interval megapascals, UnitSystem first) {
+    String si = megapascals(megapascals.low()) + " to " + megapascals(megapascals.high()) + " MPa";
+    String inchPound = psi(megapascals.low()) + " to " + psi(megapascals.high()) + " psi";
+    return beside(si, inchPound, first);
+  }
+
+  /** One thing in two units, the second in brackets. */
+  static String both(String si, String inchPound, UnitSystem first) {
+    return first == UnitSystem.SI ? si + " (" + inchPound + ")" : inchPound + " (" + si + ")";
+  }
+
+  /** One thing in two units, within brackets. */
+  static String beside(String si, String inchPound, UnitSystem first) {
+    return first == UnitSystem.SI ? si + ", " + inchPound : inchPound + ", " + si;
   }
 
   private static String megapascals(double megapascals) {
@@ -88,16 +108,16 @@ final class Figures {
   }
 
   /** A load in both units. */
-  static String load(double newtons) {
-    return plain(Unit.KILONEWTON.fromBase(newtons))
-        + " kN ("
-        + plain(Unit.KIP.fromBase(newtons))
-        + " kip)";
+  static String load(double newtons, UnitSystem first) {
+    return both(
+        plain(Unit.KILONEWTON.fromBase(newtons)) + " kN",
+        plain(Unit.KIP.fromBase(newtons)) + " kip",
+        first);
   }
 
   /** A width or depth in both units. */
-  static String width(double millimetres) {
-    return plain(millimetres) + " mm (" + plain(Unit.INCH.fromBase(millimetres)) + " in.)";
+  static String width(double millimetres, UnitSystem first) {
+    return both(plain(millimetres) + " mm", plain(Unit.INCH.fromBase(millimetres)) + " in.", first);
   }
 
   /** How large a probability is: "= 0.41", "= 0.012" or "below 0.001". */

@@ -2,6 +2,7 @@ package io.github.platenwire.study;
 
 import io.github.platenwire.method.Absorption;
 import io.github.platenwire.method.FrontAdvance;
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.statistics.ConfidenceSet;
 import io.github.platenwire.statistics.Interval;
 import io.github.platenwire.statistics.LineFit;
@@ -19,29 +20,45 @@ public final class MeasurementSentences {
 
   private MeasurementSentences() {}
 
-  /** How many times wider the cracks of one series are at a load. */
+  /**
+   * How many times wider the cracks of one series are at a load.
+   *
+   * @param units which system stands first
+   */
   public static String widthRatio(
-      double loadNewtons, String first, String second, CrackRatio.Outcome outcome) {
-    String head = "At " + Figures.load(loadNewtons) + " the crack of " + first + " is ";
+      double loadNewtons,
+      String first,
+      String second,
+      CrackRatio.Outcome outcome,
+      UnitSystem units) {
+    String head = "At " + Figures.load(loadNewtons, units) + " the crack of " + first + " is ";
     return crack(head, " times as wide as that of " + second, outcome)
         .orElseGet(
             () -> {
               CrackRatio.NearNoise noise = (CrackRatio.NearNoise) outcome;
               return "At "
-                  + Figures.load(loadNewtons)
+                  + Figures.load(loadNewtons, units)
                   + (" no ratio of crack widths is given for " + first + " and " + second)
                   + ": near the noise (the smallest width is "
-                  + Figures.width(noise.smallestWidthMillimetres())
+                  + Figures.width(noise.smallestWidthMillimetres(), units)
                   + ", a ratio needs "
-                  + Figures.width(noise.leastUsableMillimetres())
+                  + Figures.width(noise.leastUsableMillimetres(), units)
                   + ("; " + Figures.counts(noise.nFirst(), noise.nSecond()) + ").");
             });
   }
 
-  /** How many times the load is that opens the crack to a width. */
+  /**
+   * How many times the load is that opens the crack to a width.
+   *
+   * @param units which system stands first
+   */
   public static String loadRatio(
-      double widthMillimetres, String first, String second, CrackRatio.Outcome outcome) {
-    String place = Figures.width(widthMillimetres);
+      double widthMillimetres,
+      String first,
+      String second,
+      CrackRatio.Outcome outcome,
+      UnitSystem units) {
+    String place = Figures.width(widthMillimetres, units);
     String head = "To open the crack to " + place + " " + first + " takes ";
     return crack(head, " times the load of " + second, outcome)
         .orElseGet(() -> "At " + place + " no ratio of loads is given: near the noise.");
@@ -69,13 +86,17 @@ public final class MeasurementSentences {
     return Optional.empty();
   }
 
-  /** Which of the two lines a front follows, if the readings tell. */
-  public static String shape(FrontAdvance front) {
+  /**
+   * Which of the two lines a front follows, if the readings tell.
+   *
+   * @param units which system stands first
+   */
+  public static String shape(FrontAdvance front, UnitSystem units) {
     String residuals =
         " (residual deviation "
-            + Figures.width(front.linear().residualDeviation())
+            + Figures.width(front.linear().residualDeviation(), units)
             + " about the line in time, "
-            + Figures.width(front.squareRoot().residualDeviation())
+            + Figures.width(front.squareRoot().residualDeviation(), units)
             + (" about the line in its square root; n = " + front.linear().n() + ").");
     return front
             .better()
@@ -90,9 +111,14 @@ public final class MeasurementSentences {
         + residuals;
   }
 
-  /** When a front reaches a depth. */
-  public static String timeTo(double depthMillimetres, Optional<FrontAdvance.TimeToDepth> reached) {
-    String depth = Figures.width(depthMillimetres);
+  /**
+   * When a front reaches a depth.
+   *
+   * @param units which system stands first
+   */
+  public static String timeTo(
+      double depthMillimetres, Optional<FrontAdvance.TimeToDepth> reached, UnitSystem units) {
+    String depth = Figures.width(depthMillimetres, units);
     if (reached.isEmpty()) {
       return "Along this line the front does not come to " + depth + " after its start.";
     }

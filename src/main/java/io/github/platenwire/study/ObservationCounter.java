@@ -24,7 +24,10 @@ final class ObservationCounter {
   /** A longer text is a note. */
   private static final int LONGEST_WORD = 40;
 
-  private static final String NOBODY_LOOKED = "not-seen";
+  /** Of the aggregate: nobody could tell. Of the bar's imprint it is a finding. */
+  private static final String NOT_SEEN = "not-seen";
+
+  private static final String IMPRINT = "imprint";
 
   private final List<ClosedTest> tests;
   private final List<String> series;
@@ -74,7 +77,8 @@ final class ObservationCounter {
               .filter(test -> test.series().equals(name))
               .filter(test -> test.summary().observed().containsKey(key))
               .map(test -> String.valueOf(test.summary().observed().get(key)))
-              .filter(word -> !word.equals(NOBODY_LOOKED) && word.length() <= LONGEST_WORD)
+              .filter(word -> key.equals(IMPRINT) || !word.equals(NOT_SEEN))
+              .filter(word -> word.length() <= LONGEST_WORD)
               .toList();
       if (!words.isEmpty()) {
         seen.put(name, words);
@@ -92,6 +96,9 @@ final class ObservationCounter {
     seen.values().forEach(words::addAll);
     if (seen.size() < 2 || !seen.containsKey(series.get(series.size() - 1))) {
       return Set.of();
+    }
+    if (words.contains(NOT_SEEN)) {
+      return Set.of("seen");
     }
     return words.size() == 2 ? Set.of(seen.values().iterator().next().get(0)) : words;
   }
@@ -125,6 +132,7 @@ final class ObservationCounter {
           word.equals("mixed") ? "partly through the aggregate" : word + " the aggregate";
       case "fracture_type" ->
           word.matches("[0-9]+") ? "with fracture type " + word : "with a failure called " + word;
+      case IMPRINT -> "with the ribs of the bar seen in the concrete";
       default -> "with " + key.replace('_', ' ') + " " + word;
     };
   }

@@ -1,9 +1,11 @@
 package io.github.platenwire.study;
 
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.statistics.ConfidenceSet;
 import io.github.platenwire.statistics.Interval;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -34,13 +36,27 @@ public final class PlainSentences {
    * @param second name of the series below the line
    */
   public static String ratio(double ageDays, String first, String second, FiellerRatio ratio) {
-    return ratio(ageDays, first, second, ratio, Optional.empty(), INTERVAL);
+    return ratio(
+        ageDays,
+        first,
+        second,
+        ratio,
+        Optional.empty(),
+        INTERVAL,
+        FigureText.strength(UnitSystem.SI));
   }
 
   /** As above, with the uncertainty of calibration in the interval and the reason behind it. */
   public static String ratio(
       double ageDays, String first, String second, FiellerRatio ratio, CalibratedRatio calibrated) {
-    return ratio(ageDays, first, second, ratio, Optional.of(calibrated), INTERVAL)
+    return ratio(
+            ageDays,
+            first,
+            second,
+            ratio,
+            Optional.of(calibrated),
+            INTERVAL,
+            FigureText.strength(UnitSystem.SI))
         + " "
         + calibrated.reason();
   }
@@ -49,6 +65,7 @@ public final class PlainSentences {
    * As above, without the reason.
    *
    * @param intervalName what kind of interval it is, such as {@link #INTERVAL}
+   * @param text what is compared
    */
   static String ratio(
       double ageDays,
@@ -56,21 +73,23 @@ public final class PlainSentences {
       String second,
       FiellerRatio ratio,
       Optional<CalibratedRatio> calibrated,
-      String intervalName) {
-    String head = "At " + Figures.age(ageDays) + " " + first + " is ";
+      String intervalName,
+      FigureText text) {
+    String head = head(ageDays, text.of(first));
     String counts = Figures.counts(ratio.nFirst(), ratio.nSecond());
     if (ratio.set() instanceof ConfidenceSet.Bounded bounded) {
       Interval interval = calibrated.map(CalibratedRatio::interval).orElse(bounded.interval());
       int decimals = Figures.decimalsWithin(ratio.ratio(), interval);
       return head
           + Figures.fixed(ratio.ratio(), decimals)
-          + (" times " + second + " (" + intervalName + " ")
+          + (" times " + text.than(second) + " (" + intervalName + " ")
           + Figures.interval(interval, decimals)
           + (calibrated.isPresent() ? ", calibration included" : "")
           + ("; " + counts + ").")
           + (interval.contains(1) ? " The interval holds 1: no difference is shown." : "");
     }
-    String times = Figures.plain(ratio.ratio()) + " times " + second + " (" + counts + "; ";
+    String times =
+        Figures.plain(ratio.ratio()) + " times " + text.than(second) + " (" + counts + "; ";
     if (ratio.set() instanceof ConfidenceSet.NotGiven notGiven) {
       return head + times + notGiven.reason() + ", so no interval and no verdict).";
     }
@@ -78,6 +97,13 @@ public final class PlainSentences {
         + times
         + ("no bounded " + intervalName + ", because the mean of " + second)
         + " cannot be told from zero; no verdict).";
+  }
+
+  private static String head(double ageDays, String whose) {
+    String at = Figures.atAge(ageDays);
+    String subject =
+        at.isEmpty() ? whose.substring(0, 1).toUpperCase(Locale.ROOT) + whose.substring(1) : whose;
+    return at + subject + " is ";
   }
 
   /**
@@ -94,7 +120,7 @@ public final class PlainSentences {
         difference,
         difference.inference().map(WelchDifference.Inference::interval),
         INTERVAL,
-        FigureText.STRESS);
+        FigureText.strength(UnitSystem.SI));
   }
 
   /**
@@ -114,11 +140,10 @@ public final class PlainSentences {
       FigureText text) {
     double found = difference.difference();
     String head =
-        "At "
-            + Figures.age(ageDays)
-            + (" " + first + " is " + text.value(Math.abs(found)))
+        head(ageDays, text.of(first))
+            + text.value(Math.abs(found))
             + (found < 0 ? " below " : " above ")
-            + second;
+            + text.than(second);
     String counts = Figures.counts(difference.nFirst(), difference.nSecond());
     return interval
         .map(
@@ -143,29 +168,31 @@ public final class PlainSentences {
    * Whether a series still gains.
    *
    * @param series its name
+   * @param units which system stands first
    */
-  public static String trend(String series, AgeTrend trend) {
+  public static String trend(String series, AgeTrend trend, UnitSystem units) {
     String ages =
         "between " + Figures.age(trend.firstAgeDays()) + " and " + Figures.age(trend.lastAgeDays());
     String count = "n = " + trend.n();
     AgeTrend.Verdict verdict = trend.verdict();
     if (verdict instanceof AgeTrend.Gains gains) {
       return series
-          + (" gains " + Figures.stress(gains.gainMegapascals()) + " " + ages)
-          + interval(gains.interval(), count);
+          + (" gains " + Figures.stress(gains.gainMegapascals(), units) + " " + ages)
+          + interval(gains.interval(), count, units);
     }
     if (verdict instanceof AgeTrend.Falls falls) {
       return series
-          + (" falls by " + Figures.stress(-falls.gainMegapascals()) + " " + ages)
-          + interval(along(-1, falls.interval()), count)
+          + (" falls by " + Figures.stress(-falls.gainMegapascals(), units) + " " + ages)
+          + interval(along(-1, falls.interval()), count, units)
           + " Look at the specimens before believing it.";
     }
     if (verdict instanceof AgeTrend.NoGainShown none) {
       return "No gain shown for "
           + (series + " " + ages + ": ")
-          + (Figures.stress(none.gainMegapascals()) + interval(none.interval(), count))
+          + (Figures.stress(none.gainMegapascals(), units)
+              + interval(none.interval(), count, units))
           + " With this scatter and so many specimens a true gain of "
-          + Figures.stress(none.smallestDetectableGainMegapascals())
+          + Figures.stress(none.smallestDetectableGainMegapascals(), units)
           + " would have been shown four times out of five, a smaller one less often.";
     }
     return "No verdict on the gain of "
@@ -174,30 +201,34 @@ public final class PlainSentences {
         + ".";
   }
 
-  private static String interval(Interval interval, String count) {
-    return " (95 % interval " + Figures.stressInterval(interval) + "; " + count + ").";
+  private static String interval(Interval interval, String count, UnitSystem units) {
+    return " (95 % interval " + Figures.stressInterval(interval, units) + "; " + count + ").";
   }
 
   /**
    * The curves of strength over age.
    *
    * @param series its name
+   * @param units which system stands first
    */
   public static String curves(
-      String series, Optional<AgeCurves.AciFit> aci, Optional<AgeCurves.EnFit> en) {
+      String series,
+      Optional<AgeCurves.AciFit> aci,
+      Optional<AgeCurves.EnFit> en,
+      UnitSystem units) {
     List<String> parts = new ArrayList<>();
     aci.ifPresent(
         fit ->
             parts.add(
                 "ACI 209R with "
-                    + Figures.stress(fit.strength28Megapascals().value())
+                    + Figures.stress(fit.strength28Megapascals().value(), units)
                     + (" at 28 days, a = " + Figures.plain(fit.aDays().value()) + " d and b = ")
                     + Figures.plain(fit.b().value())));
     en.ifPresent(
         fit ->
             parts.add(
                 "EN 1992-1-1 with "
-                    + Figures.stress(fit.strength28Megapascals().value())
+                    + Figures.stress(fit.strength28Megapascals().value(), units)
                     + (" at 28 days and s = " + Figures.plain(fit.s().value()))));
     return parts.isEmpty()
         ? "No curve of strength over age fits " + series + "."

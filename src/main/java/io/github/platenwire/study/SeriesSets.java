@@ -30,13 +30,16 @@ final class SeriesSets {
     this.method = method;
   }
 
-  /** The sets of one series, by rising age; tests of which no age is known are left out. */
+  /**
+   * The sets of one series, by rising age. Tests of which no age is known are left out, or make a
+   * set of their own where the figure has less to do with age; its age is NaN then.
+   */
   List<SeriesSet> of(String series) {
     Map<Double, List<ClosedTest>> byAge = new TreeMap<>();
     for (ClosedTest test : counting(series)) {
       OptionalDouble age = test.ageDays();
-      if (age.isPresent()) {
-        byAge.computeIfAbsent(age.getAsDouble(), any -> new ArrayList<>()).add(test);
+      if (age.isPresent() || MainFigures.mayLackAge(figure)) {
+        byAge.computeIfAbsent(age.orElse(Double.NaN), any -> new ArrayList<>()).add(test);
       }
     }
     List<SeriesSet> sets = new ArrayList<>();
@@ -65,7 +68,8 @@ final class SeriesSets {
       if (test.ageDays().isEmpty()) {
         doubts.add(
             test.specimen()
-                + " has neither a planned age nor a cast time and is left out ("
+                + " has neither a planned age nor a cast time and is "
+                + (MainFigures.mayLackAge(figure) ? "compared without an age (" : "left out (")
                 + test.record()
                 + ").");
       }
@@ -196,6 +200,7 @@ final class SeriesSets {
             .judge(
                 Companions.Conditions.ofRow(first.summary().specimen().asWritten()),
                 size.get().exact(),
-                values.stream().map(SpecimenValue::value).toList()));
+                values.stream().map(SpecimenValue::value).toList(),
+                data.unitsFirst()));
   }
 }

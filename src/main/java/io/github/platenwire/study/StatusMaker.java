@@ -43,7 +43,7 @@ final class StatusMaker {
     this.now = now;
     this.broken =
         data.tests().stream()
-            .filter(ClosedTest::isDone)
+            .filter(this::isDone)
             .map(ClosedTest::specimen)
             .collect(Collectors.toSet());
     this.remarks = new ArrayList<>(data.remarks());
@@ -60,6 +60,10 @@ final class StatusMaker {
             .thenComparing(DueBreak::specimen));
     return new StudyStatus(
         data.study().title(), now, data.zone(), due, progress, outOfRange, unplanned, remarks);
+  }
+
+  private boolean isDone(ClosedTest test) {
+    return test.isDone(data.study().find(test.series()).flatMap(Study.Series::method));
   }
 
   /** The ages of the plan; where it gives none, those of the table. */
@@ -135,7 +139,7 @@ final class StatusMaker {
   private List<ClosedTest> done(String series, double ageDays) {
     Set<String> seen = new LinkedHashSet<>();
     return data.testsOf(series).stream()
-        .filter(ClosedTest::isDone)
+        .filter(this::isDone)
         .filter(test -> test.ageDays().equals(OptionalDouble.of(ageDays)))
         .filter(test -> seen.add(test.specimen()))
         .toList();

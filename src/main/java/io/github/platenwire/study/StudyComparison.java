@@ -61,6 +61,16 @@ public record StudyComparison(
   }
 
   /**
+   * Compares the series of a study by everything that matters: the main figures of each method that
+   * they were tested by, strengths first. Figures of different methods are never compared.
+   *
+   * @throws LabException if the study cannot be compared
+   */
+  public static List<StudyComparison> main(StudyData data) throws LabException {
+    return MainComparisons.of(data);
+  }
+
+  /**
    * What is compared.
    *
    * @param figure its short name, such as {@code strength}
@@ -112,7 +122,8 @@ public record StudyComparison(
    *
    * @param series its name
    * @param label what people call it
-   * @param ageDays the planned age, or the true one in whole days where none is planned
+   * @param ageDays the planned age, or the true one in whole days where none is planned; NaN where
+   *     neither is known and the figure is of water's way
    * @param planned how many specimens the plan asks for at this age; 0 if it asks for none
    * @param values each specimen's, in the order of testing
    * @param statistics of the values
@@ -145,7 +156,7 @@ public record StudyComparison(
   /**
    * All series that have one reference, against it, at one age.
    *
-   * @param ageDays the age
+   * @param ageDays the age; NaN where it is not known
    * @param reference the series they are held against
    * @param series each against the reference, in the order of the plan
    * @param choice which intervals these are and why, in one line

@@ -67,11 +67,14 @@ final class SubjectFinder {
           .forEach(names::add);
     }
     if (names.contains(question.figure())) {
+      tellOthers(question.figure(), names);
       return question.figure();
     }
-    Optional<String> first = names.stream().findFirst();
+    Optional<String> first =
+        MainFigures.compared(names).stream().findFirst().or(() -> names.stream().findFirst());
     if (question.figure().equals(StudyQuestion.STRENGTH) && first.isPresent()) {
       warnings.add("No test came to a strength; compared is " + first.get() + ".");
+      tellOthers(first.get(), names);
       return first.get();
     }
     throw new LabException(
@@ -81,6 +84,18 @@ final class SubjectFinder {
             + Suggestions.nearest(question.figure(), names)
                 .map(near -> ", did you mean '" + near + "'?")
                 .orElse("; there are: " + String.join(", ", names)));
+  }
+
+  /** Names the other main figures to whom asked for nothing special. */
+  private void tellOthers(String figure, Set<String> names) {
+    List<String> others = new ArrayList<>(MainFigures.compared(names));
+    others.remove(figure);
+    boolean special =
+        question.method().isPresent() || !question.figure().equals(StudyQuestion.STRENGTH);
+    if (!special && !others.isEmpty()) {
+      warnings.add(
+          "There are other figures to compare (--figure): " + String.join(", ", others) + ".");
+    }
   }
 
   /** The one asked for, else the one with most tests; the others are named. */

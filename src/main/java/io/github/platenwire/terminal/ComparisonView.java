@@ -132,7 +132,11 @@ public final class ComparisonView {
   private void against() {
     String said = "";
     for (AgeComparison age : comparison.ages()) {
-      page.heading("Against " + age.reference() + " at " + StudyStatusView.days(age.ageDays()));
+      page.heading(
+          "Against "
+              + age.reference()
+              + (Double.isNaN(age.ageDays()) ? ", " : " at ")
+              + StudyStatusView.days(age.ageDays()));
       age.series().forEach(one -> one.sentences().forEach(page::item));
       if (!age.choice().equals(said)) {
         page.blank().paragraph("   ", Style.PLAIN, age.choice());

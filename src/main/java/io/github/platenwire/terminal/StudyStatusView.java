@@ -141,6 +141,9 @@ public final class StudyStatusView {
   }
 
   static String days(double ageDays) {
+    if (Double.isNaN(ageDays)) {
+      return "age not known";
+    }
     return BigDecimal.valueOf(ageDays)
             .setScale(2, RoundingMode.HALF_EVEN)
             .stripTrailingZeros()

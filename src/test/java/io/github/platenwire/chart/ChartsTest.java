@@ -10,6 +10,7 @@ import io.github.platenwire.calibration.CalibrationRuns;
 import io.github.platenwire.calibration.Correction;
 import io.github.platenwire.calibration.LimitTable;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
 import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,10 +27,14 @@ import org.jfree.data.xy.XYSeries;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.w3c.dom.Element;
 
 class ChartsTest {
+  private static List<Theme> themes() {
+    return List.of(Theme.LIGHT, Theme.DARK, Theme.LIGHT.withFirst(UnitSystem.INCH_POUND));
+  }
+
   @TempDir Path folder;
 
   private static JFreeChart calibration(Theme theme) {
@@ -52,7 +57,7 @@ class ChartsTest {
   }
 
   @ParameterizedTest
-  @EnumSource
+  @MethodSource("themes")
   void write_png_isAPictureOfTheHousesSizeOnItsGround(Theme theme) throws Exception {
     Path file = folder.resolve("a.png");
     ChartWriter.write(calibration(theme), file);

@@ -176,7 +176,7 @@ class CrackChartTest {
   @Test
   void write_bothThemes_areOfTheSizePromised() throws Exception {
     LoadTrace trace = trace();
-    for (Theme theme : Theme.values()) {
+    for (Theme theme : List.of(Theme.LIGHT, Theme.DARK)) {
       Path png = folder.resolve(theme + ".png");
       ChartWriter.write(CrackChart.ofLoad(trace, theme), png);
       BufferedImage image = ImageIO.read(png.toFile());

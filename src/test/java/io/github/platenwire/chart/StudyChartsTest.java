@@ -1,23 +1,63 @@
 package io.github.platenwire.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import io.github.platenwire.method.VirginTable;
 import io.github.platenwire.quantity.Unit;
+import io.github.platenwire.quantity.UnitSystem;
+import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.AxisState;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTick;
 import org.jfree.chart.plot.CombinedRangeXYPlot;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.xy.XYDataset;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
 
 class StudyChartsTest {
+  private static List<Theme> themes() {
+    return List.of(Theme.LIGHT, Theme.DARK, Theme.LIGHT.withFirst(UnitSystem.INCH_POUND));
+  }
+
+  /** 100 psi is 0.6894757 MPa: the ticks stand at round psi, where their megapascals are. */
+  @Test
+  void draw_inchPoundFirst_marksRoundPsiAtTheLeftAndKeepsThePoints() {
+    JFreeChart chart = series(Theme.LIGHT.withFirst(UnitSystem.INCH_POUND));
+    CombinedRangeXYPlot plot = (CombinedRangeXYPlot) chart.getPlot();
+    NumberAxis left = (NumberAxis) plot.getRangeAxis();
+    assertThat(left.getLabel()).isEqualTo("Compressive strength, psi");
+    BufferedImage ground = new BufferedImage(800, 500, BufferedImage.TYPE_INT_RGB);
+    List<?> ticks =
+        left.refreshTicks(
+            ground.createGraphics(),
+            new AxisState(),
+            new Rectangle2D.Double(0, 0, 700, 400),
+            RectangleEdge.LEFT);
+    assertThat(ticks).hasSizeGreaterThan(4);
+    for (Object each : ticks) {
+      NumberTick tick = (NumberTick) each;
+      if (tick.getText().isEmpty()) {
+        continue; // between two that are named
+      }
+      double psi = Double.parseDouble(tick.getText());
+      assertThat(psi % 100).isZero();
+      assertThat(tick.getValue()).isCloseTo(psi * 0.00689475729, within(1e-6));
+    }
+    List<?> plots = plot.getSubplots();
+    XYPlot last = (XYPlot) plots.get(plots.size() - 1);
+    assertThat(last.getRangeAxis(1).getLabel()).isEqualTo("Compressive strength, MPa");
+    assertThat(last.getDataset().getYValue(0, 0)).isEqualTo(VALUES[0]);
+  }
+
   private static final SeriesChart.Axes STRENGTH =
       new SeriesChart.Axes("Compressive strength", Unit.MEGAPASCAL, Unit.PSI);
   private static final double[] VALUES = {24.1, 25.3, 26.0};
@@ -74,7 +114,7 @@ class StudyChartsTest {
   }
 
   @ParameterizedTest
-  @EnumSource
+  @MethodSource("themes")
   void draw_everyChart_leavesItsRimEmpty(Theme theme) {
     for (JFreeChart chart : List.of(series(theme), ages(theme), cracks(theme))) {
       BufferedImage image = chart.createBufferedImage(900, 540);

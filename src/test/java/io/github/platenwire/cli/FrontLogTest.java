@@ -13,14 +13,18 @@ import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.RegisterCheck;
 import io.github.platenwire.method.FrontPart;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.record.Digests;
 import io.github.platenwire.record.RawFileReader;
 import io.github.platenwire.record.RawRow;
 import io.github.platenwire.recorder.SummaryCheck;
+import io.github.platenwire.report.ReportSetting;
+import io.github.platenwire.report.TestReport;
 import java.io.InputStream;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
@@ -173,6 +177,71 @@ class FrontLogTest {
     assertThat(draw.exitCode()).as(draw.err()).isZero();
     assertThat(Files.readString(chart)).contains("readings that count", "line in the root of time");
     assertThat(schema().validate(summary)).isEmpty();
+    // 6 mm/√min by construction: 30.0 mm after (5 min^½)² = 25 min, so 25 mm after about 17 min
+    String page =
+        TestReport.of(
+                new ReportSetting(
+                    LabFolder.open(lab), folder, "test", Instant.parse("2026-11-28T12:00:00Z")),
+                raw)
+            .xhtml();
+    assertThat(page)
+        .contains("NA-F-1: depth of the front over time", "line in the root of time")
+        .contains("The front advances in proportion to the square root of time (residual")
+        .containsPattern(
+            "The front reaches 25\\.0 mm \\(0\\.984 in\\.\\) after 17[0-9]\\.[0-9]+ min")
+        .contains("<p class=\"label\">Advance along the line in the root of time</p>")
+        .contains(
+            "36.10 mm (1.421 in)",
+            "depths.csv",
+            Digests.sha256Hex(text.getBytes(StandardCharsets.UTF_8)))
+        .doesNotContain("Load over time");
+  }
+
+  /** 0.0012 mm/√s on 7854 mm²: 9.4248e-3 g/√s. */
+  @Test
+  void report_absorption_drawsItOverTheRootOfTimeWithItsRates() throws Exception {
+    String rig =
+        Files.readString(Path.of("config/rigs/log-typed.toml"))
+            .replace("\"log-typed\"", "\"balance\"")
+            .replace("\"length\"", "\"mass\"")
+            .replace("\"mm\"", "\"g\"")
+            .replace("typed-length", "typed-mass")
+            .replace("[0, 1000]", "[0, 3000]");
+    Files.writeString(lab.resolve("rigs").resolve("balance.toml"), rig);
+    StringBuilder rows = new StringBuilder("time_min,mass_g\n0,900.00\n");
+    for (int minutes : new int[] {1, 5, 10, 20, 30, 60, 120, 240, 360}) {
+      double grams = 900 + Math.PI * 2500 * 0.0012 * Math.sqrt(minutes * 60.0) / 1000;
+      rows.append(minutes).append(',').append(Math.round(grams * 1e4) / 1e4).append('\n');
+    }
+    Path table = Files.writeString(folder.resolve("masses.csv"), rows);
+    try (Program program =
+        Program.run(
+            "record",
+            "NA-F-1",
+            "--lab",
+            lab,
+            "--keys",
+            keys,
+            "--rig",
+            "balance",
+            "--method",
+            "absorption-c1585",
+            "--unattended",
+            "--entries",
+            table)) {
+      assertThat(program.awaitExit()).as(program.err()).isZero();
+    }
+    String page =
+        TestReport.of(
+                new ReportSetting(
+                    LabFolder.open(lab), folder, "test", Instant.parse("2026-11-28T12:00:00Z")),
+                TestLab.only(lab, ".raw.csv"))
+            .xhtml();
+    assertThat(page)
+        .contains("NA-F-1: absorption over the root of time", "Absorption, in", "mass over time")
+        .contains("initial absorption, 0.00120 mm/√s (0.0000472 in/√s)")
+        .contains("<p class=\"label\">Rate of initial absorption</p>")
+        .doesNotContain("secondary absorption, 0");
   }
 
   @Test

@@ -33,6 +33,8 @@ import io.github.platenwire.recorder.RecorderClocks;
 import io.github.platenwire.recorder.Recording;
 import io.github.platenwire.recorder.SummaryCheck;
 import io.github.platenwire.recorder.TestClose;
+import io.github.platenwire.report.ReportSetting;
+import io.github.platenwire.report.TestReport;
 import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -180,6 +182,11 @@ class ModulusRecordTest {
     assertThat(check.rowDifferences()).isEmpty();
     assertThat(check.versions()).singleElement().matches(v -> v.differences().isEmpty());
     assertThat(check.isEqual()).isTrue();
+    String page = TestReport.of(new ReportSetting(lab, folder, "test", START), raw).xhtml();
+    assertThat(page)
+        .contains("NA-28-4: stress over strain", "chord of cycle 1 (seating)", "chord of cycle 3")
+        .contains("<p class=\"label\">Modulus of elasticity, mean of 2 cycles after the first</p>")
+        .contains("NA-28-4: load over time");
   }
 
   @Test

@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.awt.Color;
+import java.awt.image.BufferedImage;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -20,6 +22,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import javax.imageio.ImageIO;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
@@ -27,6 +30,7 @@ import org.apache.commons.csv.CSVRecord;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
+import org.apache.pdfbox.pdmodel.graphics.image.PDImageXObject;
 import org.apache.pdfbox.pdmodel.interactive.action.PDActionURI;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotation;
 import org.apache.pdfbox.pdmodel.interactive.annotation.PDAnnotationLink;
@@ -95,7 +99,9 @@ class ReportCommandTest {
     String source = Files.readString(html);
     assertThat(source.replaceAll("xmlns(:\\w+)?=\"http://www.w3.org/[^\"]*\"", ""))
         .as("a page that needs nothing from outside")
-        .doesNotContain("http:", "https:", "@import", "<script", "<img", "src=", "<link");
+        .doesNotContain("http:", "https:", "@import", "<script", "<link")
+        .doesNotContainPattern("src=(?!\"data:image/jpeg;base64,)")
+        .doesNotContainPattern("<img(?! src=\"data:)");
     return factory
         .newDocumentBuilder()
         .parse(new ByteArrayInputStream(source.getBytes(StandardCharsets.UTF_8)))
@@ -298,6 +304,82 @@ class ReportCommandTest {
         .contains("by M. <K> on", "misread", "diameter_1_mm: 100.2", "corrected to 100.4");
   }
 
+  private Path photograph(Color color) throws IOException {
+    BufferedImage image = new BufferedImage(1000, 600, BufferedImage.TYPE_INT_RGB);
+    for (int x = 0; x < 1000; x++) {
+      image.setRGB(x, x % 600, color.getRGB());
+    }
+    Path file = folder.resolve("photo-" + color.getRGB() + ".jpg");
+    ImageIO.write(image, "jpeg", file.toFile());
+    return file;
+  }
+
+  private static Path kept(Path lab, String ending) throws IOException {
+    try (Stream<Path> files = Files.walk(lab.resolve("records"))) {
+      return files.filter(file -> file.toString().endsWith(ending)).findFirst().orElseThrow();
+    }
+  }
+
+  @Test
+  void test_photographs_standInThePageOrAreSaidToBeMissingOrChanged() throws Exception {
+    Path copy = copyOfLab("photographs");
+    Path first = photograph(Color.RED);
+    int code =
+        run(
+            "observe",
+            "RA-S-07-1",
+            "--lab",
+            copy,
+            "--by",
+            "M. <K>",
+            "--photo",
+            first,
+            "--photo",
+            photograph(Color.GREEN),
+            "--photo",
+            photograph(Color.BLUE));
+    assertThat(code).as(errors.toString()).isZero();
+    Files.delete(kept(copy, ".enclosure-2.jpg"));
+    Files.writeString(kept(copy, ".enclosure-3.jpg"), "another");
+    Path html = html();
+    Path pdf = folder.resolve("photographs.pdf");
+    assertThat(run("report", "test", "RA-S-07-1", "--lab", copy, "--html", html, "--pdf", pdf))
+        .isZero();
+    assertThat(text(html))
+        .contains("Observation added after the test by M. <K> on", sha256(first))
+        .contains("_RA-S-07-1.enclosure-2.jpg is missing")
+        .contains("_RA-S-07-1.enclosure-3.jpg is not the file that was kept")
+        .doesNotContain("Measurements of this specimen were corrected");
+    assertThat(Files.readString(html)).containsOnlyOnce("<img src=\"data:image/jpeg;base64,");
+    assertThat(pdfText(pdf)).contains(sha256(first), "enclosure-2.jpg is missing");
+    assertThat(pictures(pdf)).containsExactly("900 x 540");
+  }
+
+  private static List<String> pictures(Path pdf) throws IOException {
+    List<String> sizes = new ArrayList<>();
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      for (PDPage page : document.getPages()) {
+        for (var name : page.getResources().getXObjectNames()) {
+          if (page.getResources().getXObject(name) instanceof PDImageXObject image) {
+            sizes.add(image.getWidth() + " x " + image.getHeight());
+          }
+        }
+      }
+    }
+    return sizes;
+  }
+
+  @Test
+  void test_companionsClosed_rangeAndLimitWithItsSource() throws Exception {
+    Path html = html();
+    assertThat(run("report", "test", "RA-S-07-1", "--lab", lab, "--html", html)).isZero();
+    // ASTM C39/C39M, three laboratory cylinders of 100 x 200 mm: 10.6 % (from memory)
+    assertThat(text(html))
+        .contains("Companions: RA-S at 7 days", "RA-S-07-1 (this one)", "limit 10.6 %: within")
+        .contains("as printed for the range of three results of this size under laboratory")
+        .contains("compression-cylinder-c39.toml");
+  }
+
   @Test
   void test_csv_holdsExactValues() throws Exception {
     Path tables = folder.resolve("tables");
@@ -410,6 +492,14 @@ class ReportCommandTest {
     String page = text(html);
     assertThat(page.indexOf("3630 psi")).isPositive().isLessThan(page.indexOf("25.0 MPa"));
     assertThat(Files.readString(html)).contains("size: letter;");
+    Path study = html();
+    assertThat(run("report", "study", "--lab", copy, "--html", study)).isZero();
+    String words = text(study);
+    assertThat(words)
+        .containsPattern("RA-S is [0-9]+ psi \\([0-9.]+ MPa\\) below NA-T")
+        .containsPattern("To open the crack to [0-9.]+ in\\. \\([0-9.]+ mm\\)")
+        .contains("Scatter about it, psi (MPa)", "Mean, psi (MPa)")
+        .doesNotContainPattern("[0-9] MPa \\([0-9]+ psi\\)");
   }
 
   @Test

@@ -178,6 +178,7 @@ class FrontMethodTest {
     }
     MethodResult result = run.finish();
     assertThat(figure(result, "initial-rate")).isCloseTo(0.012, within(1e-9));
+    assertThat(figure(result, "initial-intercept")).isCloseTo(0.10, within(1e-9));
     assertThat(result.checks())
         .anyMatch(check -> check.name().equals("initial-rate") && check.met());
     assertThat(result.departures())

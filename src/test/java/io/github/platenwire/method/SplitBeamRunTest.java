@@ -67,6 +67,31 @@ class SplitBeamRunTest {
         .matches(point -> point.newtons() < 25_000);
   }
 
+  /** The crack opens under a falling load: an error of width tells nothing about the load. */
+  @Test
+  void finish_crackOpensUnderFallingLoad_saysWhyItsLoadHasNoUncertainty() {
+    BeamBench bench = bench();
+    for (int i = 0; i < 2_600; i++) {
+      double seconds = i * 0.01;
+      double load = Math.max(0, Math.min(seconds - 4, 12)) - Math.max(0, seconds - 16) * 0.1;
+      // less stretch above 8 kN than below it: what is left once it is taken off falls with the
+      // load
+      double stretch = Math.min(load, 8) * 4e-4;
+      double width = stretch + Math.max(0, seconds - 16.5) * 0.05;
+      bench.give(0, Math.round(seconds * 1e6), load);
+      bench.give(1, Math.round(seconds * 1e6) + 1_000, 0.1 + width);
+      bench.give(2, Math.round(seconds * 1e6) + 2_000, 0.1 + width);
+    }
+    MethodResult result = bench.run.finish();
+    assertThat(result.figure("load-at-0.30-mm").orElseThrow().uncertainty()).isEmpty();
+    assertThat(result.departures())
+        .anyMatch(
+            words ->
+                words.startsWith("No uncertainty is given of")
+                    && words.contains("the load at a crack of 0.30 mm")
+                    && words.contains("did not open with rising load there"));
+  }
+
   /**
    * The bar slips: the load falls by a tenth while the crack opens on, and is then raised again.
    */

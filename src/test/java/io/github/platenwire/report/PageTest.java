@@ -134,7 +134,7 @@ class PageTest {
 
   @Test
   void colors_ofEachTheme_areAllDifferent() {
-    for (Theme theme : Theme.values()) {
+    for (Theme theme : List.of(Theme.LIGHT, Theme.DARK)) {
       List<Color> colors = theme.colors();
       assertThat(colors).doesNotHaveDuplicates().hasSameSizeAs(Theme.LIGHT.colors());
     }

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.quantity.UnitSystem;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -139,7 +140,7 @@ class AgeTest {
                 / 4);
     assertThat(none.smallestDetectableGainMegapascals())
         .isCloseTo(3.7610602610043036 * pooled * Math.sqrt(2.0 / 3), within(1e-6));
-    assertThat(PlainSentences.trend("RA-S", trend))
+    assertThat(PlainSentences.trend("RA-S", trend, UnitSystem.SI))
         .startsWith("No gain shown for RA-S between 7 days and 28 days: ")
         .contains("would have been shown four times out of five");
   }
@@ -151,7 +152,7 @@ class AgeTest {
     AgeTrend.Gains gains = (AgeTrend.Gains) trend.verdict();
     assertThat(gains.gainMegapascals()).isBetween(12.0, 15.0);
     assertThat(gains.interval().contains(gains.gainMegapascals())).isTrue();
-    assertThat(PlainSentences.trend("NA-T", trend))
+    assertThat(PlainSentences.trend("NA-T", trend, UnitSystem.SI))
         .matches(
             "NA-T gains 13\\.\\d MPa \\(\\d+0 psi\\) between 3 days and 28 days .*n = 9\\)\\.");
   }
@@ -161,7 +162,7 @@ class AgeTest {
     double[] ages = {7, 7, 7, 28, 28, 28};
     AgeTrend trend = AgeTrend.of(ages, new double[] {30, 31, 30.5, 25, 24.5, 25.2});
     assertThat(trend.verdict()).isInstanceOf(AgeTrend.Falls.class);
-    assertThat(PlainSentences.trend("RA-T", trend))
+    assertThat(PlainSentences.trend("RA-T", trend, UnitSystem.SI))
         .startsWith("RA-T falls by 5.6 MPa (810 psi)")
         .endsWith("Look at the specimens before believing it.");
   }
@@ -169,7 +170,7 @@ class AgeTest {
   @Test
   void trend_tooFew_noVerdictWithReason() {
     AgeTrend two = AgeTrend.of(new double[] {7, 7, 28, 28, 28, 28}, new double[6]);
-    assertThat(PlainSentences.trend("RA-T", two))
+    assertThat(PlainSentences.trend("RA-T", two, UnitSystem.SI))
         .isEqualTo(
             "No verdict on the gain of RA-T (n = 6): a verdict from two ages needs three specimens"
                 + " at each, there are 2 at 7 days.");

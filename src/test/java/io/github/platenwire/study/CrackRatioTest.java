@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import io.github.platenwire.quantity.UnitSystem;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -43,7 +44,7 @@ class CrackRatioTest {
     CrackRatio.NearNoise noise = (CrackRatio.NearNoise) outcome;
     assertThat(noise.smallestWidthMillimetres()).isEqualTo(0.009);
     assertThat(noise.leastUsableMillimetres()).isCloseTo(0.01, within(1e-15));
-    assertThat(MeasurementSentences.widthRatio(20_000, "PB", "CB", outcome))
+    assertThat(MeasurementSentences.widthRatio(20_000, "PB", "CB", outcome, UnitSystem.SI))
         .isEqualTo(
             "At 20.0 kN (4.50 kip) no ratio of crack widths is given for PB and CB: near the noise"
                 + " (the smallest width is 0.00900 mm (0.000354 in.), a ratio needs 0.0100 mm"
@@ -61,7 +62,7 @@ class CrackRatioTest {
     CrackRatio.Outcome outcome =
         CrackRatio.ofWidths(new double[] {0.4, 0.9}, new double[] {0.2, 0.2, 0.2}, UNCERTAINTY);
     assertThat(((CrackRatio.FigureOnly) outcome).ratio()).isCloseTo(3, within(1e-12));
-    assertThat(MeasurementSentences.widthRatio(10_000, "PB", "CB", outcome))
+    assertThat(MeasurementSentences.widthRatio(10_000, "PB", "CB", outcome, UnitSystem.SI))
         .contains("3.00 times as wide")
         .endsWith("so no interval and no verdict).");
   }

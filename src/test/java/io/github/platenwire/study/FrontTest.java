@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import io.github.platenwire.method.Absorption;
 import io.github.platenwire.method.FrontAdvance;
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.statistics.ConfidenceSet;
 import io.github.platenwire.statistics.LineFit;
 import java.util.Optional;
@@ -43,11 +44,11 @@ class FrontTest {
     assertThat(time.seconds() / 60).isCloseTo(47.5, within(1.0));
     assertThat(time.set().contains(47.5 * 60)).isTrue();
     assertThat(time.beyondReadings()).isFalse();
-    assertThat(MeasurementSentences.timeTo(4 * 25.4, Optional.of(time)))
+    assertThat(MeasurementSentences.timeTo(4 * 25.4, Optional.of(time), UnitSystem.SI))
         .matches(
             "The front reaches 102 mm \\(4\\.00 in\\.\\) after 4[78]\\.\\d+ min"
                 + " \\(95 % interval 4[678]\\.\\d+ to 4[789]\\.\\d+ min\\)\\.");
-    assertThat(MeasurementSentences.shape(front))
+    assertThat(MeasurementSentences.shape(front, UnitSystem.SI))
         .startsWith("The front advances in proportion to time (residual deviation ");
   }
 
@@ -74,7 +75,8 @@ class FrontTest {
     double[] depths = {60.3, 62.0, 68.4, 70.2, 75.9, 78.0};
     FrontAdvance front = FrontAdvance.of(seconds, depths);
     assertThat(front.better()).isEmpty();
-    assertThat(MeasurementSentences.shape(front)).startsWith("The readings do not tell");
+    assertThat(MeasurementSentences.shape(front, UnitSystem.SI))
+        .startsWith("The readings do not tell");
   }
 
   @Test
@@ -99,7 +101,7 @@ class FrontTest {
     FrontAdvance back = FrontAdvance.of(seconds, new double[] {5, 4, 4, 3, 2});
     Optional<FrontAdvance.TimeToDepth> never = back.timeTo(10, FrontAdvance.Shape.LINEAR);
     assertThat(never).isEmpty();
-    assertThat(MeasurementSentences.timeTo(10, never))
+    assertThat(MeasurementSentences.timeTo(10, never, UnitSystem.SI))
         .isEqualTo(
             "Along this line the front does not come to 10.0 mm (0.394 in.) after its start.");
   }
@@ -117,7 +119,7 @@ class FrontTest {
     FrontAdvance front = FrontAdvance.of(seconds, new double[] {1, 3, 1.2, 2.9, 1.5});
     FrontAdvance.TimeToDepth time = front.timeTo(5, FrontAdvance.Shape.LINEAR).orElseThrow();
     assertThat(time.set()).isNotInstanceOf(ConfidenceSet.Bounded.class);
-    assertThat(MeasurementSentences.timeTo(5, Optional.of(time)))
+    assertThat(MeasurementSentences.timeTo(5, Optional.of(time), UnitSystem.SI))
         .contains("no bounded 95 % interval")
         .endsWith("This lies beyond the last reading, if it goes on so.");
   }

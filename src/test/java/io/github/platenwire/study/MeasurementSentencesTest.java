@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.platenwire.method.Absorption;
 import io.github.platenwire.method.FrontAdvance;
+import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.statistics.ConfidenceSet;
 import io.github.platenwire.statistics.Interval;
 import java.util.Optional;
@@ -23,7 +24,7 @@ class MeasurementSentencesTest {
 
   @Test
   void widthRatio_found_withIntervalAndNumbers() {
-    assertThat(MeasurementSentences.widthRatio(20_000, "PB", "CB", FOUND))
+    assertThat(MeasurementSentences.widthRatio(20_000, "PB", "CB", FOUND, UnitSystem.SI))
         .isEqualTo(
             "At 20.0 kN (4.50 kip) the crack of PB is 7.5 times as wide as that of CB"
                 + " (95 % interval 5.3 to 10.6; n = 3 and 4).");
@@ -32,7 +33,7 @@ class MeasurementSentencesTest {
   @Test
   void loadRatio_intervalHoldsOne_saysNoDifference() {
     CrackRatio.Outcome alike = new CrackRatio.Found(0.96, new Interval(0.85, 1.08), 4, 3, 3);
-    assertThat(MeasurementSentences.loadRatio(0.2, "PB", "CB", alike))
+    assertThat(MeasurementSentences.loadRatio(0.2, "PB", "CB", alike, UnitSystem.SI))
         .isEqualTo(
             "To open the crack to 0.200 mm (0.00787 in.) PB takes 0.96 times the load of CB"
                 + " (95 % interval 0.85 to 1.08; n = 3 and 3)."
@@ -43,7 +44,7 @@ class MeasurementSentencesTest {
   void loadRatio_nearNoise_saysSo() {
     assertThat(
             MeasurementSentences.loadRatio(
-                0.2, "PB", "CB", new CrackRatio.NearNoise(0.001, 0.01, 3, 3)))
+                0.2, "PB", "CB", new CrackRatio.NearNoise(0.001, 0.01, 3, 3), UnitSystem.SI))
         .isEqualTo("At 0.200 mm (0.00787 in.) no ratio of loads is given: near the noise.");
   }
 
@@ -58,7 +59,7 @@ class MeasurementSentencesTest {
   private static String sentence(double seconds) {
     ConfidenceSet set = new ConfidenceSet.Bounded(new Interval(0.9 * seconds, 1.1 * seconds));
     return MeasurementSentences.timeTo(
-        50, Optional.of(new FrontAdvance.TimeToDepth(seconds, set, false)));
+        50, Optional.of(new FrontAdvance.TimeToDepth(seconds, set, false)), UnitSystem.SI);
   }
 
   @Test
@@ -67,7 +68,7 @@ class MeasurementSentencesTest {
         FrontAdvance.of(
             new double[] {60, 300, 900, 1800, 3600, 7200},
             new double[] {1.8, 3.2, 6.1, 8.6, 11.9, 17.1});
-    assertThat(MeasurementSentences.shape(front))
+    assertThat(MeasurementSentences.shape(front, UnitSystem.SI))
         .startsWith("The front advances in proportion to the square root of time (residual")
         .endsWith(" about the line in its square root; n = 6).");
   }

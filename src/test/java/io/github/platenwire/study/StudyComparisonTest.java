@@ -267,6 +267,130 @@ class StudyComparisonTest {
         .isEqualTo("At 7 days: 3 of 3 of NA-T through the aggregate, against 0 of 3 of RA-S.");
   }
 
+  /** Ribs that are not seen are a finding; an aggregate that nobody could judge is none. */
+  @Test
+  void compare_imprintNotSeen_counts() throws LabException {
+    StudyComparison comparison =
+        StudyComparison.of(
+            new StudyLab(folder, UnitSystem.SI, "CB", "[7]")
+                .series("PB")
+                .series("CB")
+                .beams("PB", 7, "seen", "seen", "seen")
+                .beams("CB", 7, "not-seen", "not-seen", "not-seen")
+                .data(),
+            StudyQuestion.WHOLE);
+    assertThat(comparison.observations())
+        .extracting(StudyComparison.Observation::sentence)
+        .containsExactly(
+            "At 7 days: 3 of 3 of PB with the ribs of the bar seen in the concrete, against 0 of 3"
+                + " of CB.");
+  }
+
+  @Test
+  void compare_fronts_ratioOfRatesWithIntervalAndOneByOne() throws LabException {
+    StudyData data =
+        new StudyLab(folder, UnitSystem.INCH_POUND, "NA-F", "[28]")
+            .series("NA-F")
+            .series("RA-F")
+            .fronts("NA-F", 28, 1.02, 0.98, 1.00)
+            .fronts("RA-F", 28, 1.53, 1.47, 1.50)
+            .data();
+    List<StudyComparison> all = StudyComparison.main(data);
+    assertThat(all)
+        .extracting(comparison -> comparison.subject().figure())
+        .containsExactly("rate-in-time", "time-to-50-mm-in-time");
+    AgainstReference rate = only(all.get(0));
+    assertThat(rate.ratio().ratio()).isCloseTo(1.5, within(1e-12));
+    FiellerRatio fieller =
+        FiellerRatio.unequalVariances(
+            SeriesStatistics.of(1.53, 1.47, 1.50), SeriesStatistics.of(1.02, 0.98, 1.00));
+    assertThat(rate.ratioInterval()).contains(((ConfidenceSet.Bounded) fieller.set()).interval());
+    assertThat(rate.sentences().get(0))
+        .startsWith(
+            "At 28 days the advance along the line in time of RA-F is 1.500 times that of NA-F (95 %"
+                + " interval 1.4");
+    assertThat(rate.sentences().get(1)).contains("is 0.0197 in/min (0.500 mm/min) above that of");
+    assertThat(all.get(0).sets().get(1).values()).hasSize(3);
+    assertThat(only(all.get(1)).sentences().get(0))
+        .startsWith("At 28 days the time to 50 mm (1.97 in) of RA-F is 0.667 times that of NA-F");
+    assertThat(StudyComparison.of(data, StudyQuestion.WHOLE).subject().figure())
+        .isEqualTo("rate-in-time");
+  }
+
+  @Test
+  void compare_frontsWithoutAge_areComparedAndThatIsSaid() throws LabException {
+    StudyComparison comparison =
+        StudyComparison.main(
+                new StudyLab(folder, UnitSystem.SI, "NA-F", "[28]")
+                    .series("NA-F")
+                    .series("RA-F")
+                    .fronts("NA-F", 0, 1.02, 0.98, 1.00)
+                    .fronts("RA-F", 0, 1.53, 1.47, 1.50)
+                    .data())
+            .get(0);
+    assertThat(only(comparison).sentences().get(0))
+        .startsWith("The advance along the line in time of RA-F is 1.500 times that of NA-F");
+    assertThat(comparison.warnings())
+        .anyMatch(
+            words -> words.startsWith("NA-F-1 has neither a planned age nor a cast time and"));
+  }
+
+  @Test
+  void compare_moduli_inStepsOfAModulusAndWithoutGrowth() throws LabException {
+    List<StudyComparison> all =
+        StudyComparison.main(
+            lab()
+                .cylinders("NA-T", 7, 35, 36, 34)
+                .cylinders("RA-S", 7, 25, 26, 24)
+                .moduli("NA-T", 28, 31_200, 30_800, 31_000)
+                .moduli("RA-S", 28, 24_900, 24_700, 24_800)
+                .moduli("RA-S", 7, 22_900)
+                .data());
+    assertThat(all)
+        .extracting(comparison -> comparison.subject().figure())
+        .containsExactly("strength", "modulus");
+    assertThat(all.get(1).ages().get(0).series().get(0).sentences().get(0))
+        .startsWith("At 28 days the modulus of elasticity of NA-T is 1.250 times that of RA-S");
+    assertThat(all.get(1).ages().get(0).series().get(0).sentences().get(1))
+        .contains("is 6200 MPa (899000 psi) above that of RA-S");
+    assertThat(all.get(1).trends()).isEmpty();
+  }
+
+  @Test
+  void compare_otherMethod_isNotComparedAndThatIsSaid() throws LabException {
+    StudyLab lab = lab().cylinders("RA-S", 7, 25, 26, 24);
+    for (int i = 1; i <= 3; i++) {
+      lab.other("NA-T-" + i, "NA-T", 7, "compression-cube-en12390", "strength", 40 + i);
+    }
+    List<StudyComparison> all = StudyComparison.main(lab.data());
+    assertThat(all).hasSize(2);
+    assertThat(all).allSatisfy(comparison -> assertThat(comparison.ages()).isEmpty());
+    assertThat(all.get(0).warnings())
+        .contains(
+            "NA-T is not compared with RA-S in this figure (strength): the methods differ"
+                + " (compression-cube-en12390 and compression-cylinder-c39).");
+  }
+
+  /** The lab's first system of units stands first in every sentence; the other beside it. */
+  @Test
+  void compare_labWithInchPoundFirst_saysPsiBeforeMegapascals() throws LabException {
+    StudyComparison comparison =
+        whole(
+            new StudyLab(folder, UnitSystem.INCH_POUND, "RA-S", "[7, 28]")
+                .series("RA-S")
+                .series("NA-T")
+                .cylinders("NA-T", 7, 35, 36, 34)
+                .cylinders("RA-S", 7, 25, 26, 24)
+                .cylinders("NA-T", 28, 45, 46, 44));
+    assertThat(comparison.ages().get(0).series().get(0).sentences().get(1))
+        .startsWith("At 7 days NA-T is 1450 psi (10.0 MPa) above RA-S")
+        .containsPattern("interval [0-9]+ to [0-9]+ psi, [0-9.]+ to [0-9.]+ MPa");
+    assertThat(comparison.trends().get(0).sentences().get(0))
+        .startsWith("NA-T gains 1450 psi (10.0 MPa) between");
+    assertThat(comparison.sets().get(0).companions().orElseThrow().words())
+        .contains("the mean 3630 psi (25.0 MPa)");
+  }
+
   /** Widths in proportion, known by construction: 10 to 1 at every load above the first crack. */
   @Test
   void compare_cracks_ratioOverTheSharedRangeAndNoiseSaid() throws LabException {

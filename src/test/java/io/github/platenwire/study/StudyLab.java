@@ -172,6 +172,98 @@ public final class StudyLab {
         "\"notes\" : null");
   }
 
+  /** What is seen of the bar on beams of one series, named SERIES-1 and so on. */
+  public StudyLab beams(String series, int ageDays, String... imprints) {
+    for (int i = 0; i < imprints.length; i++) {
+      summary(
+          series + "-" + (i + 1),
+          series,
+          "beam",
+          ageDays,
+          ageDays * 24.0,
+          "split-beam",
+          "break",
+          figure("peak-load", "Greatest load", 20 + i, "kN", "lbf", 0.005),
+          "null",
+          "\"imprint\" : \"" + imprints[i] + "\"");
+    }
+    return this;
+  }
+
+  /**
+   * Fronts of one series that go straight, named SERIES-1 and so on; of no known age where it is 0.
+   *
+   * @param millimetresPerMinute how fast each goes
+   */
+  public StudyLab fronts(String series, int ageDays, double... millimetresPerMinute) {
+    for (int i = 0; i < millimetresPerMinute.length; i++) {
+      double rate = millimetresPerMinute[i];
+      summary(
+          series + "-" + (i + 1),
+          series,
+          "disc",
+          ageDays,
+          ageDays * 24.0,
+          "front-advance",
+          "operator",
+          figure("readings", "Readings that count", 9, "1", "1", 0)
+              + ","
+              + figure(
+                  "rate-in-time", "Advance along the line in time", rate, "mm/min", "in/min", 0)
+              + ","
+              + figure("rate-in-root-time", "Advance in the root", rate, "mm/√s", "in/√s", 0)
+              + ","
+              + figure(
+                  "time-to-50-mm-in-time", "Time to 50 mm (1.97 in)", 50 / rate, "min", "min", 0)
+              + ","
+              + figure(
+                  "time-to-50-mm-in-time-from", "Earliest time to it", 45 / rate, "min", "min", 0),
+          "null",
+          "\"notes\" : null");
+    }
+    return this;
+  }
+
+  /** One closed test of any method that came to one figure. */
+  public StudyLab other(
+      String name, String series, int ageDays, String method, String figure, double value) {
+    return summary(
+        name,
+        series,
+        "cylinder",
+        ageDays,
+        ageDays * 24.0,
+        method,
+        "break",
+        figure(figure, "Compressive strength", value, "MPa", "psi", 0.005),
+        "null",
+        "\"notes\" : null");
+  }
+
+  /** Moduli of one series, named SERIES-E-1 and so on. */
+  public StudyLab moduli(String series, int ageDays, double... megapascals) {
+    for (int i = 0; i < megapascals.length; i++) {
+      summary(
+          series + "-E-" + (i + 1),
+          series,
+          "cylinder",
+          ageDays,
+          ageDays * 24.0,
+          "modulus-c469",
+          "complete",
+          figure(
+              "modulus",
+              "Modulus of elasticity, mean of 2 cycles after the first",
+              megapascals[i],
+              "MPa",
+              "psi",
+              0.005),
+          "null",
+          "\"notes\" : null");
+    }
+    return this;
+  }
+
   private static String figure(
       String name, String title, double value, String unit, String other, double frameShare) {
     String budget =
@@ -215,8 +307,8 @@ public final class StudyLab {
             + String.format(
                 Locale.ROOT,
                 "{\"format\":\"platenwire-summary 1\",\"test\":\"%s\",\"program\":\"test\","
-                    + "\"specimen\":{\"name\":\"%s\",\"series\":\"%s\",\"shape\":\"%s\",\"cast\":\"%s\","
-                    + "\"planned_age_days\":%d,\"as_written\":{}},\"rig\":{\"name\":\"%s\"},"
+                    + "\"specimen\":{\"name\":\"%s\",\"series\":\"%s\",\"shape\":\"%s\",\"cast\":%s,"
+                    + "\"planned_age_days\":%s,\"as_written\":{}},\"rig\":{\"name\":\"%s\"},"
                     + "\"method\":{\"name\":\"%s\",\"title\":\"A method\",\"standard\":\"A standard\"},"
                     + "\"times\":{\"start\":\"%s\",\"zone\":\"UTC\"},\"raw\":{\"file\":\"%s.raw.csv\","
                     + "\"sha256\":\"00\",\"rows\":100,\"reason\":\"%s\"},\"results\":[%s],"
@@ -228,8 +320,12 @@ public final class StudyLab {
                 name,
                 series,
                 shape,
-                STAMP_LOCAL.format(start.minusSeconds(Math.round(ageHours * 3600))),
-                ageDays,
+                ageDays == 0
+                    ? "null"
+                    : '"'
+                        + STAMP_LOCAL.format(start.minusSeconds(Math.round(ageHours * 3600)))
+                        + '"',
+                ageDays == 0 ? "null" : Integer.toString(ageDays),
                 rig,
                 method,
                 start,

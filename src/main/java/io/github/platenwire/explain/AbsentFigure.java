@@ -64,6 +64,7 @@ final class AbsentFigure {
             .toList();
     why.forEach(telling::head);
     if (!why.isEmpty()) {
+      telling.head("");
       new AbsorptionStory(evidence).withoutRate(name, telling);
     }
   }

@@ -88,7 +88,9 @@ final class CrossingStory implements Story {
     double level = crossing.threshold().millimetres();
     Term load = load(crossing.newtons(), figure);
     String lasting =
-        "The width passed "
+        "The "
+            + (evidence.kind().equals("notched-beam") ? "opening" : "width")
+            + " passed "
             + Term.millimetres(level).both(evidence.first())
             + " here and stayed beyond it";
     Optional<FollowedRow> low = rows.before(high).filter(one -> crossing.interpolated());

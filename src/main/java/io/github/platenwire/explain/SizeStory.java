@@ -95,7 +95,7 @@ final class SizeStory implements Story {
   }
 
   private static boolean isMeasurement(Map.Entry<String, String> cell) {
-    return cell.getKey().matches(".*_(mm|in|kg|lb|MPa|psi|deg|mpa)");
+    return cell.getKey().matches(".*_(mm|in|kg|g|lb|MPa|psi|deg|mpa)");
   }
 
   private List<String> sizes() {

@@ -30,7 +30,9 @@ final class StressStory implements Story {
     long seq = figure.rows().get(0);
     ReadingStory reading = new ReadingStory(evidence, seq);
     reading.tell(telling);
-    reading.neighbours("Chosen: of all readings that can be trusted it is the greatest.", telling);
+    reading.neighbours(
+        "Chosen: of all readings that can be trusted it is the greatest, of equal ones the first.",
+        telling);
     figure
         .samplingBound()
         .ifPresent(

@@ -248,7 +248,7 @@ class ClosedRecordsTest {
         .contains("row " + greatest.seq() + " (line " + greatest.line() + " of the file)")
         .contains(io.github.platenwire.reading.EscapedBytes.encode(greatest.received()))
         .containsPattern("> row " + greatest.seq() + " ")
-        .contains("Decoded", "Calibrated", "Zero", "Dimensions", "Stress", "Rounding")
+        .contains("Decoded", "Calibrated", "Zero", "Measured", "Stress", "Rounding")
         .contains("ASTM C39/C39M, section", "MPa", "psi", "kN", "lbf", "strength-mpa = 0.1");
     assertThat(Files.readAllLines(raw).get((int) greatest.line() - 1))
         .startsWith(greatest.seq() + ",");

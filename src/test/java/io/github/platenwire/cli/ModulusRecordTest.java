@@ -218,7 +218,6 @@ class ModulusRecordTest {
         .contains("Mean of the 2 cycles after the first")
         .contains("modulus-mpa = 200.0");
     assertThat(String.join("\n", explanation.figure("poisson-cycle-1").orElseThrow()))
-        .contains("Chord of cycle 1")
-        .contains("widening over shortening");
+        .contains("Poisson's ratio of cycle 1: widening over shortening");
   }
 }

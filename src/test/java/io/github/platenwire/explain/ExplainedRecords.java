@@ -124,9 +124,9 @@ final class ExplainedRecords {
         .send(
             truth,
             List.of(
-                BeamDevice.load(20, 20, 10),
-                BeamDevice.gauge(0, 20, 0.0001, 0.0001),
-                BeamDevice.strain(1, 10, 0.3, 0.1)),
+                BeamDevice.load(10, 20, 10),
+                BeamDevice.gauge(0, 10, 0.0001, 0.0001),
+                BeamDevice.strain(1, 8, 0.3, 0.1)),
             7);
   }
 
@@ -218,10 +218,9 @@ final class ExplainedRecords {
     RecordMaker maker = typed("absorption-c1585", Unit.GRAM, "typed-mass");
     long[] seconds = {0, 60, 300, 600, 1200, 3600, 7200, 21600, 86400, 172800, 345600, 604800};
     for (int i = 0; i < seconds.length; i++) {
+      double root = Math.sqrt((double) seconds[i]);
       double gain =
-          0.157 * Math.min(Math.sqrt(seconds[i]), 147)
-              + 0.031 * Math.max(0, Math.sqrt(seconds[i]) - 147)
-              + (i % 2) * 3 * bend;
+          0.157 * Math.min(root, 147) + 0.031 * Math.max(0, root - 147) + (i % 2) * 3 * bend;
       double mass = Math.round((952.31 + gain) * 100) / 100.0;
       String after = i == 0 ? "" : " after " + seconds[i] + " s";
       maker.row(1_000_000L * (i + 1), 0, ">" + mass + " g;" + after, mass);

@@ -195,8 +195,7 @@ final class RecordMaker {
       writer.check();
       writer.finish(CloseReason.OPERATOR, START.plusSeconds(600), 0);
     }
-    Reduction reduction = Reduction.of(raw).placed(seen.breakPosition());
-    SummaryFile.write(summary(raw), reduction.summary(seen));
+    SummaryFile.write(summary(raw), Reduction.of(raw).summary(seen));
     return raw;
   }
 

@@ -58,6 +58,7 @@ class ArchitectureTest {
           "record",
           "lab",
           "recorder",
+          "explain",
           "study",
           "audit",
           "emulate",

@@ -32,6 +32,9 @@ import java.util.function.Supplier;
  * thread, except {@link #frame}.
  */
 final class Face {
+  /** Longer lines are hard to read, however wide the terminal is. */
+  private static final int MOST_COLUMNS = 101;
+
   private final TerminalOut out;
   private final TerminalTraits traits;
   private final Supplier<TerminalSize> sizes;
@@ -56,6 +59,13 @@ final class Face {
 
   void lines(List<String> lines) {
     out.lines(lines);
+  }
+
+  /** Lines that are broken between words where they are too long, each under its own beginning. */
+  void paragraphs(List<String> lines) {
+    for (String line : lines) {
+      out.lines(Paragraph.hanging(look.glyphs().text(line), Math.min(MOST_COLUMNS, columns())));
+    }
   }
 
   void line(String line) {

@@ -3,6 +3,7 @@ package io.github.platenwire.live;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Judges the rate of loading over a part of the loading that is known only once the peak is: from
@@ -36,6 +37,7 @@ public final class BandJudge {
   private boolean stepping;
   private long stepStartMicros;
   private double stepLevel;
+  private @Nullable Watch watch;
 
   /**
    * Starts with nothing seen.
@@ -77,6 +79,34 @@ public final class BandJudge {
   }
 
   /**
+   * One step.
+   *
+   * @param fromMicros when it began
+   * @param toMicros when it ended
+   * @param level greatest load before it began
+   * @param rate its rate
+   */
+  public record Step(long fromMicros, long toMicros, double level, double rate) {
+    /** Whether its level belongs to the part between two shares of the greatest load. */
+    public boolean isWithin(double fromShare, double toShare, double greatestLoad) {
+      double edge = lowerEdge(binOf(level));
+      return edge >= fromShare * greatestLoad && edge < toShare * greatestLoad;
+    }
+  }
+
+  /** Told of each step that ends. */
+  @FunctionalInterface
+  public interface Watch {
+    /** The next step. */
+    void step(Step step);
+  }
+
+  /** Shows each step from now on to whoever wants to tell afterwards how a rate came about. */
+  public void watch(Watch stepWatch) {
+    watch = stepWatch;
+  }
+
+  /**
    * Takes the next trusted reading while the specimen is loaded.
    *
    * @param elapsedMicros its time
@@ -91,8 +121,15 @@ public final class BandJudge {
     if (!stepping) {
       startStep(elapsedMicros);
     } else if (elapsedMicros - stepStartMicros >= stepMicros) {
+      show(elapsedMicros, rate);
       endStep((elapsedMicros - stepStartMicros) * 1e-6, rate);
       startStep(elapsedMicros);
+    }
+  }
+
+  private void show(long elapsedMicros, double rate) {
+    if (watch != null && !Double.isNaN(rate)) {
+      watch.step(new Step(stepStartMicros, elapsedMicros, stepLevel, rate));
     }
   }
 
@@ -127,12 +164,12 @@ public final class BandJudge {
     }
   }
 
-  private int binOf(double level) {
+  private static int binOf(double level) {
     if (!(level >= 1.0)) {
       return 0;
     }
     long bin = (Double.doubleToRawLongBits(level) >>> SHIFT) - FIRST_BIN;
-    return (int) Math.min(bin, bins.length - 1L);
+    return (int) Math.min(bin, ((long) OCTAVES << BINS_PER_OCTAVE_BITS) - 1);
   }
 
   private static double lowerEdge(int bin) {

@@ -27,10 +27,12 @@ public record ChordCycle(
    * Where the cycle's gauge zero was taken.
    *
    * @param newtons mean load there
+   * @param strain mean strain there as read, which is the zero of the cycle's strains
+   * @param across mean widening there as read; NaN where no gauge reads across
    * @param firstSeq number of the first row
    * @param lastSeq number of the last row
    */
-  public record Lowest(double newtons, long firstSeq, long lastSeq) {}
+  public record Lowest(double newtons, double strain, double across, long firstSeq, long lastSeq) {}
 
   /**
    * One end of the chord, between two averaged rows.

@@ -200,7 +200,8 @@ final class ChordCycles {
   private ChordCycle cycle(ChordCycle.Mark from, ChordCycle.Mark to, boolean complete) {
     return new ChordCycle(
         current(),
-        new ChordCycle.Lowest(lowest.load(), lowest.firstSeq(), lowest.lastSeq()),
+        new ChordCycle.Lowest(
+            lowest.load(), lowest.strain(), lowest.across(), lowest.firstSeq(), lowest.lastSeq()),
         from,
         to,
         greatest,

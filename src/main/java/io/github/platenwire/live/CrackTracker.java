@@ -1,9 +1,11 @@
 package io.github.platenwire.live;
 
+import io.github.platenwire.live.FollowedRow.Watch;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Follows one crack: takes aligned rows in order and knows at any time its width, first cracks,
@@ -42,6 +44,7 @@ public final class CrackTracker {
   private long peakSeq;
   private long rows;
   private long rowsWithoutWidth;
+  private @Nullable Watch watch;
 
   /**
    * Starts without zeros.
@@ -68,6 +71,11 @@ public final class CrackTracker {
     uncertainty = new CrackUncertainty(settings, line, curve, width);
     gaugeZeros = new ZeroLevel[settings.gauges().size()];
     Arrays.fill(gaugeZeros, loadZero);
+  }
+
+  /** Shows each row from now on to whoever wants to tell afterwards how a figure came about. */
+  public void watch(Watch rowWatch) {
+    watch = rowWatch;
   }
 
   /**
@@ -116,7 +124,14 @@ public final class CrackTracker {
     }
     smoother.accept(aligned.seq, aligned.micros, load, opening, mask, row);
     row.width = row.opening - width.compliance(mask) * row.load;
+    show(aligned, load, opening);
     follow();
+  }
+
+  private void show(AlignedRow aligned, double load, double opening) {
+    if (watch != null) {
+      watch.row(FollowedRow.of(aligned, load, row, opening, width.compliance(row.mask)));
+    }
   }
 
   private void takePeak(long seq, double load) {

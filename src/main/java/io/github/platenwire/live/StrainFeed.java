@@ -1,8 +1,10 @@
 package io.github.platenwire.live;
 
+import io.github.platenwire.live.FollowedRow.Watch;
 import io.github.platenwire.reading.Quality;
 import java.util.Arrays;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * From the readings of a raw file to loading cycles: sets each channel's readings at their moments,
@@ -40,6 +42,7 @@ public final class StrainFeed {
   private double newtons = Double.NaN;
   private double greatest = Double.NEGATIVE_INFINITY;
   private long rows;
+  private @Nullable Watch watch;
 
   /**
    * Starts with nothing read.
@@ -199,7 +202,19 @@ public final class StrainFeed {
     }
     rows++;
     strainRate.accept(aligned.micros(), strain);
+    show(aligned, strain);
     cycles.accept(row, acrossRow.opening, loadRate.slope(), strainRate.slope());
+  }
+
+  private void show(AlignedRow aligned, double strain) {
+    if (watch != null) {
+      watch.row(FollowedRow.of(aligned, aligned.loadNewtons(), row, strain, /* stretch= */ 0));
+    }
+  }
+
+  /** Shows each row from now on to whoever wants to tell afterwards how a figure came about. */
+  public void watch(Watch rowWatch) {
+    watch = rowWatch;
   }
 
   private double mean(AlignedRow aligned, boolean across) {

@@ -45,9 +45,14 @@ final class CrackOutcome {
   }
 
   MethodResult result(
-      CrackTracker tracker, OpeningRates rates, FallingSlopes slopes, CrackFaults faults) {
+      CrackTracker tracker,
+      OpeningRates rates,
+      FallingSlopes slopes,
+      CrackFaults faults,
+      Trail trail) {
     CrackResult result =
         tracker.result(rules.asked().stream().map(CrackRules.Asked::newtons).toList());
+    trail.crack(result);
     rules
         .notch()
         .ifPresent(

@@ -37,6 +37,7 @@ final class CrackRun implements MethodRun {
   private long overReadings;
   private boolean ended;
   private boolean finished;
+  private Trail trail = new Trail() {};
 
   CrackRun(
       CrackRules rules, Specimen specimen, TestSetting setting, List<Method.Objection> objections) {
@@ -208,6 +209,12 @@ final class CrackRun implements MethodRun {
   }
 
   @Override
+  public void show(Trail shown) {
+    trail = shown;
+    feed.tracker().watch(shown::row);
+  }
+
+  @Override
   public MethodResult finish() {
     if (finished) {
       throw new IllegalStateException("the result was already asked for");
@@ -220,6 +227,7 @@ final class CrackRun implements MethodRun {
             feed.tracker(),
             rates,
             slopes,
-            new CrackFaults(overReadings, feed.suspects(), feed.suspectCount(), falls));
+            new CrackFaults(overReadings, feed.suspects(), feed.suspectCount(), falls),
+            trail);
   }
 }

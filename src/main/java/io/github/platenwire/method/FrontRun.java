@@ -27,6 +27,7 @@ final class FrontRun implements MethodRun {
   private long lastSeq;
   private long lastMicros;
   private boolean finished;
+  private Trail trail = new Trail() {};
 
   FrontRun(FrontRules rules, Specimen specimen, TestSetting setting) {
     this.rules = rules;
@@ -130,11 +131,17 @@ final class FrontRun implements MethodRun {
   }
 
   @Override
+  public void show(Trail shown) {
+    trail = shown;
+  }
+
+  @Override
   public MethodResult finish() {
     if (finished) {
       throw new IllegalStateException("the result was already asked for");
     }
     finished = true;
+    trail.readings(entries.counted());
     ChannelFacts facts = setting.channels().get(channel);
     return rules.absorption().isPresent()
         ? new AbsorptionOutcome(rules, specimen, entries).result()

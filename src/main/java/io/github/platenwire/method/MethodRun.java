@@ -72,6 +72,12 @@ public interface MethodRun {
   /** What to show now. A new immutable value at each call. */
   LiveView view();
 
+  /**
+   * Shows from now on what it works with; to be called before the first reading. The result is the
+   * same with and without.
+   */
+  default void show(Trail trail) {}
+
   /** The result from what was read so far. May be asked once, at the end. */
   MethodResult finish();
 

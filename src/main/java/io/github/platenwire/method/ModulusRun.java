@@ -37,6 +37,7 @@ final class ModulusRun implements MethodRun {
   private boolean loadingTold;
   private boolean ended;
   private boolean finished;
+  private Trail trail = new Trail() {};
 
   ModulusRun(
       ModulusRules rules,
@@ -210,12 +211,19 @@ final class ModulusRun implements MethodRun {
   }
 
   @Override
+  public void show(Trail shown) {
+    trail = shown;
+    feed.watch(shown::row);
+  }
+
+  @Override
   public MethodResult finish() {
     if (finished) {
       throw new IllegalStateException("the result was already asked for");
     }
     finished = true;
     feed.finish();
+    trail.cycles(feed.cycles());
     ZeroFinder zero = feed.zero();
     return new ModulusOutcome(rules, specimen, setting, section, load, gauges)
         .result(feed, zero, objections, overReadings);

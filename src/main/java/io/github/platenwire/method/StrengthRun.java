@@ -126,6 +126,11 @@ final class StrengthRun implements MethodRun, LoadFollower.Listener {
   }
 
   @Override
+  public void show(Trail trail) {
+    follower.judge().watch(trail::rate);
+  }
+
+  @Override
   public MethodResult finish() {
     if (finished) {
       throw new IllegalStateException("the result was already asked for");

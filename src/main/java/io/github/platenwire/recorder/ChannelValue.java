@@ -8,11 +8,11 @@ import io.github.platenwire.record.RawHeader.HeaderChannel;
  * From a device's value to a channel's: unit, calibration, range. The same doubles each time.
  * Stateless.
  */
-final class ChannelValue {
+public final class ChannelValue {
   private ChannelValue() {}
 
   /** What the device shows, in the channel's unit, not yet corrected. */
-  static double shown(double value, Unit unit, HeaderChannel channel) {
+  public static double shown(double value, Unit unit, HeaderChannel channel) {
     return unit.convert(value, channel.facts().unit());
   }
 

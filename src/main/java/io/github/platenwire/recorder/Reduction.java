@@ -4,6 +4,7 @@ import io.github.platenwire.method.BreakPosition;
 import io.github.platenwire.method.Method;
 import io.github.platenwire.method.MethodRun;
 import io.github.platenwire.method.Specimen;
+import io.github.platenwire.method.Trail;
 import io.github.platenwire.reading.Quality;
 import io.github.platenwire.record.ChannelTally;
 import io.github.platenwire.record.Observations;
@@ -67,7 +68,22 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
   public static Reduction of(Path raw, Function<Specimen, Specimen> correct)
       throws IOException, RawFileException {
     try (RawFileReader reader = RawFileReader.open(raw)) {
-      return of(raw, reader, correct, row -> {});
+      return of(raw, reader, correct, row -> {}, new Trail() {});
+    }
+  }
+
+  /**
+   * Computes a test again, and shows what it works with.
+   *
+   * @param correct gives the right specimen for the one in the head
+   * @param beside is shown each row before it is used
+   * @param trail is shown what the method works with
+   */
+  public static Reduction of(
+      Path raw, Function<Specimen, Specimen> correct, Consumer<RawRow> beside, Trail trail)
+      throws IOException, RawFileException {
+    try (RawFileReader reader = RawFileReader.open(raw)) {
+      return of(raw, reader, correct, beside, trail);
     }
   }
 
@@ -81,12 +97,23 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
   public static Reduction of(
       Path raw, RawFileReader reader, Function<Specimen, Specimen> correct, Consumer<RawRow> beside)
       throws IOException, RawFileException {
+    return of(raw, reader, correct, beside, new Trail() {});
+  }
+
+  private static Reduction of(
+      Path raw,
+      RawFileReader reader,
+      Function<Specimen, Specimen> correct,
+      Consumer<RawRow> beside,
+      Trail trail)
+      throws IOException, RawFileException {
     RawHeader header = corrected(reader.header(), correct);
     Replay replay;
     Method method;
     try {
       method = Definitions.method(header.method().text(), header.method().name());
       replay = new Replay(header, method.start(header.specimen(), header.setting()));
+      replay.run.show(trail);
     } catch (TomlException | IllegalArgumentException e) {
       throw new RawFileException(
           String.valueOf(raw.getFileName()),
@@ -103,7 +130,7 @@ public record Reduction(RecordedTest test, Method method, List<String> rowDiffer
   }
 
   /** The same with the result as the position of a beam's break has it. */
-  Reduction placed(BreakPosition position) {
+  public Reduction placed(BreakPosition position) {
     return new Reduction(test.placed(method, position), method, rowDifferences);
   }
 

@@ -6,6 +6,7 @@ import io.github.platenwire.emulate.DemoScenario;
 import io.github.platenwire.emulate.DemoSpecimen;
 import io.github.platenwire.emulate.EmulatedIndicator;
 import io.github.platenwire.emulate.Faults;
+import io.github.platenwire.explain.Explanation;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.PrivateKeys;
@@ -19,7 +20,6 @@ import io.github.platenwire.record.Digests;
 import io.github.platenwire.record.DiskFolder;
 import io.github.platenwire.record.RawFileReader;
 import io.github.platenwire.record.RawRow;
-import io.github.platenwire.recorder.Explanation;
 import io.github.platenwire.recorder.LabRecovery;
 import io.github.platenwire.recorder.SummaryCheck;
 import java.nio.file.Files;
@@ -248,7 +248,7 @@ class ClosedRecordsTest {
         .contains("row " + greatest.seq() + " (line " + greatest.line() + " of the file)")
         .contains(io.github.platenwire.reading.EscapedBytes.encode(greatest.received()))
         .containsPattern("> row " + greatest.seq() + " ")
-        .contains("Decoded", "Calibrated", "Zero", "Dimensions", "Stress", "Rounding")
+        .contains("Decoded", "Calibrated", "Zero", "Measured", "Stress", "Rounding")
         .contains("ASTM C39/C39M, section", "MPa", "psi", "kN", "lbf", "strength-mpa = 0.1");
     assertThat(Files.readAllLines(raw).get((int) greatest.line() - 1))
         .startsWith(greatest.seq() + ",");

@@ -216,6 +216,15 @@ class ReportCommandTest {
   }
 
   @Test
+  void explain_withoutFigureOrWithAWrongOne_listsThoseThatTheRecordHas() throws Exception {
+    assertThat(run("explain", "NA-CB-1", "--lab", lab)).isZero();
+    assertThat(said).contains("load-at-0.20-mm", "first-crack-departure", "residual-1", "lbf)");
+    assertThat(run("explain", "NA-CB-1", "strenght", "--lab", lab)).isEqualTo(ExitCode.USAGE);
+    assertThat(errors.toString())
+        .contains("has no figure 'strenght'; it has: load-at-0.10-mm, ", "zero-gauge-b");
+  }
+
+  @Test
   void test_pdf_hasTextWitnessAndRelativeLinks() throws Exception {
     Path pdf = folder.resolve("test.pdf");
     assertThat(run("report", "test", "RA-S-07-1", "--lab", lab, "--pdf", pdf)).isZero();

@@ -170,4 +170,14 @@ class ViewsTest {
     table.row("1", "2");
     assertThatThrownBy(() -> table.words("c")).isInstanceOf(IllegalStateException.class);
   }
+
+  @Test
+  void hanging_longStep_isBrokenUnderItsOwnBeginning() {
+    assertThat(Paragraph.hanging("10.  one two three four five six seven", 30))
+        .containsExactly("10.  one two three four five", "     six seven");
+    assertThat(Paragraph.hanging("       P / A  =  1", 40)).containsExactly("       P / A  =  1");
+    assertThat(Paragraph.hanging("", 40)).containsExactly("");
+    assertThat(Paragraph.hanging("one two three four five six", 22))
+        .containsExactly("one two three four", "five six");
+  }
 }

@@ -1,4 +1,4 @@
-package io.github.platenwire.recorder;
+package io.github.platenwire.explain;
 
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.Quantity;
@@ -24,6 +24,11 @@ final class FigureWords {
     ROUNDING
   }
 
+  /** A unit behind a number; nothing for a plain number. */
+  static String symbol(Unit unit) {
+    return unit == Unit.ONE ? "" : " " + unit.symbol();
+  }
+
   static String number(double value) {
     if (!Double.isFinite(value)) {
       return "unknown";
@@ -33,11 +38,11 @@ final class FigureWords {
   }
 
   static String both(double value, Unit si, Unit inchPound, UnitSystem first) {
-    String one = number(value) + " " + si.symbol();
+    String one = number(value) + symbol(si);
     if (inchPound == si) {
-      return one.strip();
+      return one;
     }
-    String other = number(si.convert(value, inchPound)) + " " + inchPound.symbol();
+    String other = number(si.convert(value, inchPound)) + symbol(inchPound);
     return first == UnitSystem.SI ? one + " (" + other + ")" : other + " (" + one + ")";
   }
 
@@ -48,7 +53,7 @@ final class FigureWords {
     double other = si.convert(value, inchPound);
     double inPounds =
         Double.isFinite(other) ? BigDecimal.valueOf(other).round(two).doubleValue() : other;
-    String one = number(inSi) + " " + si.symbol();
+    String one = number(inSi) + symbol(si);
     if (si == inchPound) {
       return one;
     }
@@ -73,7 +78,7 @@ final class FigureWords {
   }
 
   static String printed(Figure figure, UnitSystem first) {
-    String si = (figure.rounded() + " " + figure.unit().symbol()).strip();
+    String si = figure.rounded() + symbol(figure.unit());
     if (figure.inchPoundUnit() == figure.unit()) {
       return si;
     }
@@ -82,35 +87,76 @@ final class FigureWords {
   }
 
   /**
-   * Where the standard says so. The sections of ASTM C39/C39M are from memory: 7 Specimens, 9
-   * Calculation, 10 Report.
+   * Where the standard says so. Headings and the numbers of ASTM C39/C39M's sections are from
+   * memory of the standards.
    */
   static String clause(String standard, Topic topic) {
-    if (!standard.startsWith("ASTM C39")) {
-      return standard;
+    if (standard.startsWith("ASTM C39")) {
+      return standard
+          + switch (topic) {
+            case AREA -> ", sections 7 (Specimens) and 9 (Calculation)";
+            case STRESS, CORRECTION -> ", section 9 (Calculation)";
+            case ROUNDING -> ", section 10 (Report)";
+          };
     }
-    return standard
-        + switch (topic) {
-          case AREA -> ", sections 7 (diameter) and 9 (Calculation)";
-          case STRESS, CORRECTION -> ", section 9 (Calculation)";
-          case ROUNDING -> ", section 10 (Report)";
-        };
+    if (standard.startsWith("ASTM")) {
+      return standard + (topic == Topic.ROUNDING ? ", section Report" : ", section Calculation");
+    }
+    return standard.startsWith("EN ")
+        ? standard + ", clause Expression of results"
+        : "the method's file in the head";
   }
 
   /** Lines of a method file's rounding table that are about a figure. */
-  static List<String> roundingLines(String methodText, String figureName) {
-    String word = figureName.replaceFirst("^peak-", "").replaceFirst("-.*$", "");
+  static List<String> roundingLines(String methodText, Figure figure) {
     int at = methodText.indexOf("\n[rounding]");
     if (at < 0) {
       return List.of();
     }
-    return methodText
-        .substring(at + 1)
-        .lines()
-        .skip(1)
-        .takeWhile(line -> !line.startsWith("["))
-        .filter(line -> line.startsWith(word + "-"))
-        .map(line -> line.replaceAll("\\s+", " ").strip())
-        .toList();
+    List<String> lines =
+        methodText
+            .substring(at + 1)
+            .lines()
+            .skip(1)
+            .takeWhile(line -> !line.startsWith("["))
+            .map(line -> line.replaceAll("\\s+", " ").strip())
+            .filter(line -> !line.isEmpty() && !line.startsWith("#"))
+            .toList();
+    return about(lines, figure);
+  }
+
+  /** By the figure's own word, else by what it measures. */
+  private static List<String> about(List<String> lines, Figure figure) {
+    String word =
+        figure.name().equals("correction")
+            ? "factor"
+            : figure.name().replaceFirst("^peak-", "").replaceFirst("-.*$", "");
+    List<String> own = lines.stream().filter(line -> line.matches(word + "[- ].*")).toList();
+    if (!own.isEmpty()) {
+      return own;
+    }
+    List<String> words = words(figure.unit());
+    List<String> found = List.of();
+    for (String each : words) {
+      found = found.isEmpty() ? lines.stream().filter(l -> l.startsWith(each)).toList() : found;
+    }
+    return found;
+  }
+
+  /** The words by which a method's file may name the rounding of a unit. */
+  private static List<String> words(Unit unit) {
+    return switch (unit.quantity()) {
+      case FORCE -> List.of("load-");
+      case LENGTH -> List.of("size-", "width-", "length-");
+      case STRESS -> List.of("stress-", "strength-");
+      case STIFFNESS -> List.of("stiffness-");
+      case ENERGY -> List.of("work-");
+      case STRESS_RATE, SPEED, ROOT_TIME_RATE -> List.of("rate-");
+      case TIME -> List.of("time-", "age-");
+      case MASS -> List.of("mass-");
+      case RATIO -> List.of("ratio");
+      case STRAIN -> List.of("strain");
+      default -> List.of("none");
+    };
   }
 }

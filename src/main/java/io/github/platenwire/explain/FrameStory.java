@@ -1,4 +1,4 @@
-package io.github.platenwire.recorder;
+package io.github.platenwire.explain;
 
 import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.device.FrameSink;
@@ -9,6 +9,7 @@ import io.github.platenwire.reading.Quality;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import io.github.platenwire.record.RawRow;
+import io.github.platenwire.recorder.ChannelValue;
 import io.github.platenwire.toml.TomlException;
 import java.util.Optional;
 import java.util.function.Consumer;

@@ -16,6 +16,9 @@ import java.util.Optional;
 final class AbsorptionStory implements Story {
   private static final String RATE = "-rate";
 
+  /** Ends the name of the figure that tells where a rate's line begins, at time zero. */
+  private static final String INTERCEPT = "-intercept";
+
   private final Evidence evidence;
   private final List<FrontPart.Reading> readings;
 
@@ -28,12 +31,16 @@ final class AbsorptionStory implements Story {
   public boolean tells(Figure figure) {
     return evidence.kind().equals("absorption")
         && !readings.isEmpty()
-        && (figure.name().equals("absorption") || figure.name().endsWith(RATE));
+        && (figure.name().equals("absorption") || isOfALine(figure));
+  }
+
+  private static boolean isOfALine(Figure figure) {
+    return figure.name().endsWith(RATE) || figure.name().endsWith(INTERCEPT);
   }
 
   @Override
   public void tell(Figure figure, Telling telling) {
-    boolean rate = figure.name().endsWith(RATE);
+    boolean rate = isOfALine(figure);
     List<FrontPart.Reading> counted = rate ? within(figure.name()) : readings;
     new ReadingsList(evidence).tell(counted, telling);
     if (rate) {
@@ -66,7 +73,7 @@ final class AbsorptionStory implements Story {
 
   /** The readings of a stretch of time. */
   private List<FrontPart.Reading> within(String name) {
-    TomlSection stretch = stretch(name.substring(0, name.length() - RATE.length())).orElseThrow();
+    TomlSection stretch = stretch(name.substring(0, name.lastIndexOf('-'))).orElseThrow();
     double from = number(stretch, "from-seconds");
     double to = number(stretch, "to-seconds");
     return readings.stream().filter(one -> one.seconds() >= from && one.seconds() <= to).toList();
@@ -129,13 +136,27 @@ final class AbsorptionStory implements Story {
             + " being asked:");
     correlation(line, telling);
     telling.step("Its slope, with the sums of the differences from the centre:");
-    telling.formula(
+    Formula slope =
         Formula.inSi(
             "sum of i x / sum of x²",
             "{} mm sqrt(s) / {} s",
             n -> n[0] / n[1],
             Term.plain(line.xy()),
-            Term.plain(line.xx())),
+            Term.plain(line.xx()));
+    if (figure.name().endsWith(RATE)) {
+      telling.formula(slope, figure);
+      return;
+    }
+    telling.formula(slope, Unit.MILLIMETRE_PER_ROOT_SECOND, Unit.INCH_PER_ROOT_SECOND);
+    telling.step("The line goes through its centre; followed back to time zero it begins at:");
+    telling.formula(
+        Formula.inSi(
+            "mean i - slope x mean x",
+            "{} mm - {} x {} mm",
+            n -> n[0] - n[1] * n[2],
+            Term.plain(line.meanY()),
+            Term.plain(line.slope()),
+            Term.plain(line.meanX())),
         figure);
   }
 

@@ -5,15 +5,16 @@ import io.github.platenwire.chart.FrontChart;
 import io.github.platenwire.chart.FrontTrace;
 import io.github.platenwire.method.FrontAdvance;
 import io.github.platenwire.method.FrontPart;
-import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.quantity.Quantity;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.study.MeasurementSentences;
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.jfree.chart.JFreeChart;
@@ -77,26 +78,25 @@ final class FrontSection {
             readings.stream().mapToDouble(FrontPart.Reading::seconds).toArray(),
             readings.stream().mapToDouble(FrontPart.Reading::base).toArray());
     sentences.add(MeasurementSentences.shape(front, setting.first()));
-    for (MethodResult.Figure figure : trace.result().figures()) {
-      Matcher time = TIME_TO.matcher(figure.name());
-      if (time.matches()) {
-        double depth = Double.parseDouble(time.group(1));
-        FrontAdvance.Shape shape =
-            time.group(2).equals("time")
-                ? FrontAdvance.Shape.LINEAR
-                : FrontAdvance.Shape.SQUARE_ROOT;
-        String along =
-            front.better().isPresent()
-                ? ""
-                : "Along the line in "
-                    + (shape == FrontAdvance.Shape.LINEAR ? "" : "root ")
-                    + "time: ";
-        sentences.add(
-            along
-                + MeasurementSentences.timeTo(depth, front.timeTo(depth, shape), setting.first()));
-      }
-    }
+    trace.result().figures().stream()
+        .map(figure -> TIME_TO.matcher(figure.name()))
+        .filter(Matcher::matches)
+        .sorted(Comparator.comparingDouble(FrontSection::depthMillimetres))
+        .forEach(time -> sentences.add(timeTo(front, time)));
     return sentences;
+  }
+
+  private static double depthMillimetres(MatchResult time) {
+    return Double.parseDouble(time.group(1));
+  }
+
+  private String timeTo(FrontAdvance front, MatchResult time) {
+    FrontAdvance.Shape shape =
+        time.group(2).equals("time") ? FrontAdvance.Shape.LINEAR : FrontAdvance.Shape.SQUARE_ROOT;
+    String line = shape == FrontAdvance.Shape.LINEAR ? "time" : "root time";
+    String along = front.better().isPresent() ? "" : "Along the line in " + line + ": ";
+    double depth = depthMillimetres(time);
+    return along + MeasurementSentences.timeTo(depth, front.timeTo(depth, shape), setting.first());
   }
 
   private PageTable table(List<FrontPart.Reading> readings) {

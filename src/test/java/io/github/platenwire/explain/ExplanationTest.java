@@ -335,6 +335,8 @@ class ExplanationTest {
         .isCloseTo((994.94 - 952.31) / (area * 0.001), within(1e-9));
     assertThat(told("absorption", "initial-rate"))
         .contains("last of the 7 that count", "at least 0.98", "sum of i x / sum of x²");
+    assertThat(told("absorption", "initial-intercept"))
+        .contains("last of the 7 that count", "mean i - slope x mean x = 1.073887 mm - ");
   }
 
   @Test

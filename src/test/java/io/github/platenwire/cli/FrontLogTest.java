@@ -238,7 +238,7 @@ class FrontLogTest {
                 TestLab.only(lab, ".raw.csv"))
             .xhtml();
     assertThat(page)
-        .contains("NA-F-1: absorption over the root of time", "Absorption, in", "mass over time")
+        .contains("NA-F-1: absorption over the root of time", "mass over time")
         .contains("initial absorption, 0.00120 mm/√s (0.0000472 in/√s)")
         .contains("<p class=\"label\">Rate of initial absorption</p>")
         .doesNotContain("secondary absorption, 0");

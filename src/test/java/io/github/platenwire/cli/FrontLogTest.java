@@ -55,7 +55,16 @@ class FrontLogTest {
     keys = folder.resolve("keys");
   }
 
-  private Program record(Object... more) throws Exception {
+  private Program record() throws Exception {
+    return Program.start(words());
+  }
+
+  /** With everything in a table: nobody has to type. */
+  private Ran record(String option, Path table) {
+    return Ran.of(words(option, table));
+  }
+
+  private Object[] words(Object... more) {
     List<Object> args =
         new ArrayList<>(
             List.of(
@@ -70,7 +79,7 @@ class FrontLogTest {
                 "--unattended",
                 "--json"));
     args.addAll(List.of(more));
-    return Program.start(args.toArray());
+    return args.toArray();
   }
 
   private static JsonNode result(JsonNode summary, String name) {
@@ -157,10 +166,9 @@ class FrontLogTest {
     String text = "time_min;depth_mm\n0;0\n30;10,5\n60;14,6\n120;20,9\n240;29,8\n360;36,1\n";
     Path table = Files.writeString(folder.resolve("depths.csv"), text);
     JsonNode summary;
-    try (Program program = record("--entries", table)) {
-      assertThat(program.awaitExit()).as(program.err()).isZero();
-      summary = JSON.readTree(program.out());
-    }
+    Ran program = record("--entries", table);
+    assertThat(program.exitCode()).as(program.err()).isZero();
+    summary = JSON.readTree(program.out());
     assertThat(result(summary, "readings").path("value").asInt()).isEqualTo(6);
     assertThat(summary.path("checks").get(0).path("words").asText()).contains("root of time");
     JsonNode enclosure = summary.path("observations").path("enclosures").get(0);
@@ -214,8 +222,8 @@ class FrontLogTest {
       rows.append(minutes).append(',').append(Math.round(grams * 1e4) / 1e4).append('\n');
     }
     Path table = Files.writeString(folder.resolve("masses.csv"), rows);
-    try (Program program =
-        Program.run(
+    Ran program =
+        Ran.of(
             "record",
             "NA-F-1",
             "--lab",
@@ -228,9 +236,8 @@ class FrontLogTest {
             "absorption-c1585",
             "--unattended",
             "--entries",
-            table)) {
-      assertThat(program.awaitExit()).as(program.err()).isZero();
-    }
+            table);
+    assertThat(program.exitCode()).as(program.err()).isZero();
     String page =
         TestReport.of(
                 new ReportSetting(
@@ -247,10 +254,9 @@ class FrontLogTest {
   @Test
   void record_wrongTable_saysWhereAndRecordsNothing() throws Exception {
     Path table = Files.writeString(folder.resolve("depths.csv"), "time_min,depth_mm\n0,deep\n");
-    try (Program program = record("--entries", table)) {
-      assertThat(program.awaitExit()).isEqualTo(2);
-      assertThat(program.err()).contains("depths.csv, row 2, column depth_mm");
-    }
+    Ran program = record("--entries", table);
+    assertThat(program.exitCode()).isEqualTo(2);
+    assertThat(program.err()).contains("depths.csv, row 2, column depth_mm");
     try (var files = Files.walk(lab.resolve("records"))) {
       assertThat(files.filter(file -> file.toString().endsWith(".raw.csv"))).isEmpty();
     }
@@ -259,9 +265,8 @@ class FrontLogTest {
   @Test
   void observe_closedRecord_addsASignedVersionAndKeepsThePhotograph() throws Exception {
     Path table = Files.writeString(folder.resolve("d.csv"), "time_min,depth_mm\n0,0\n9,9\n18,18\n");
-    try (Program program = record("--entries", table)) {
-      assertThat(program.awaitExit()).as(program.err()).isZero();
-    }
+    Ran program = record("--entries", table);
+    assertThat(program.exitCode()).as(program.err()).isZero();
     Path raw = TestLab.only(lab, ".raw.csv");
     Path first = TestLab.only(lab, ".summary.json");
     byte[] before = Files.readAllBytes(first);

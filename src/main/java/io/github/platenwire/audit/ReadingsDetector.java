@@ -122,7 +122,8 @@ final class ReadingsDetector implements TraceDetector {
     String how =
         evidence.byNoise()
             ? "noise that correlates by %.2f with that of %s (two tests stay below 0.5)"
-            : "readings of which a share of %.3f is the same as in %s";
+            : "steps of which a share of %.3f comes at the same readings as in %s, though neither loading"
+                + " was even enough for that";
     return new Finding(
         TraceCheck.REUSED_TRACE,
         Location.of(twin.later()),

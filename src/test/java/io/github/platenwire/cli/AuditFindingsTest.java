@@ -45,6 +45,7 @@ class AuditFindingsTest {
           "typed-readings",
           "enclosure-missing",
           "enclosure-changed",
+          "enclosure-elsewhere",
           "enclosure-unnamed");
 
   private Path folder;

@@ -46,7 +46,10 @@ class AuditFindingsTest {
           "enclosure-missing",
           "enclosure-changed",
           "enclosure-elsewhere",
-          "enclosure-unnamed");
+          "enclosure-unnamed",
+          "entry-corrected",
+          "entry-time-backward",
+          "entry-typed-late");
 
   private Path folder;
   private AuditLab base;

@@ -62,8 +62,7 @@ final class FrameStory implements FrameSink {
       return "no calibration is named for the channel";
     }
     try {
-      Calibration calibration =
-          Calibration.parse(kept.get().text(), kept.get().name(), kept.get().name());
+      Calibration calibration = Definitions.calibration(kept.get().text(), kept.get().name());
       return "certificate "
           + calibration.certificate()
           + " of "

@@ -184,7 +184,7 @@ class FrontLogTest {
             finding ->
                 finding.check().id()
                     + " "
-                    + line(raw, finding.location().line().orElseThrow()).split(",")[0])
+                    + line(raw, finding.location().line().orElseThrow()).replaceFirst(",.*", ""))
         .containsExactlyInAnyOrder(
             "entry-typed-late 2",
             "entry-typed-late 3",

@@ -10,6 +10,7 @@ import io.github.platenwire.record.RawHeader;
 import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import io.github.platenwire.recorder.CalibrationState;
+import io.github.platenwire.recorder.Definitions;
 import io.github.platenwire.toml.TomlException;
 import java.time.LocalDate;
 import java.util.List;
@@ -60,7 +61,7 @@ final class CalibrationAudit {
   private void kept(ChannelFacts facts, KeptFile kept, int channel) {
     Calibration calibration;
     try {
-      calibration = Calibration.parse(kept.text(), kept.name(), kept.name());
+      calibration = Definitions.calibration(kept.text(), kept.name());
     } catch (TomlException e) {
       add(RawCheck.HEAD_DAMAGED, "a calibration that can be read", String.valueOf(e.getMessage()));
       return;

@@ -15,7 +15,8 @@ public final class Checks {
             SummaryVersionCheck.values(),
             RegisterLineCheck.values(),
             TestCheck.values(),
-            TraceCheck.values())
+            TraceCheck.values(),
+            EntryCheck.values())
         .flatMap(Arrays::stream)
         .toList();
   }

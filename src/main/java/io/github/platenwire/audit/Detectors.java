@@ -9,6 +9,6 @@ final class Detectors {
 
   /** Fresh ones, for one audit of the lab folder at a place. */
   static List<TraceDetector> all(Path lab) {
-    return List.of(new ReadingsDetector(lab));
+    return List.of(new ReadingsDetector(lab), new EntryDetector());
   }
 }

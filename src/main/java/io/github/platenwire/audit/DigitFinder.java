@@ -12,6 +12,13 @@ final class DigitFinder {
   private static final double FARTHEST_SHARE = 0.05;
 
   private static final int MOST_DIGITS = 15;
+  private static final double[] TENS = new double[MOST_DIGITS + 1];
+
+  static {
+    for (int i = 0; i < TENS.length; i++) {
+      TENS[i] = Math.pow(10, i);
+    }
+  }
 
   private long count;
   private int decimals;
@@ -39,7 +46,7 @@ final class DigitFinder {
       }
     }
     end(negative, value);
-    return distance <= FARTHEST_SHARE * Math.abs(value) + Math.pow(10, -decimals) * 50;
+    return distance <= FARTHEST_SHARE * Math.abs(value) + 50 / TENS[decimals];
   }
 
   private void begin() {
@@ -57,7 +64,7 @@ final class DigitFinder {
 
   private void end(boolean negative, double value) {
     if (scannedDigits > 0 && scannedDigits <= MOST_DIGITS) {
-      double number = (negative ? -scanned : scanned) / Math.pow(10, scannedDecimals);
+      double number = (negative ? -scanned : scanned) / TENS[scannedDecimals];
       if (Math.abs(number - value) < distance) {
         distance = Math.abs(number - value);
         count = negative ? -scanned : scanned;

@@ -4,7 +4,7 @@ import io.github.platenwire.record.Digests;
 import io.github.platenwire.record.Enclosure;
 import java.io.IOException;
 import java.nio.file.Files;
-import java.nio.file.InvalidPathException;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.List;
@@ -39,9 +39,17 @@ final class EnclosureAudit {
   }
 
   private void look(Enclosure enclosure) {
+    if (!enclosure.isBeside(raw)) {
+      elsewhere(enclosure.file());
+      return;
+    }
     try {
       Path kept = raw.resolveSibling(enclosure.file());
-      if (!Files.isRegularFile(kept)) {
+      if (Files.isSymbolicLink(kept)) {
+        elsewhere(enclosure.file() + ", a link to a file elsewhere");
+        return;
+      }
+      if (!Files.isRegularFile(kept, LinkOption.NOFOLLOW_LINKS)) {
         missing(enclosure, "no such file");
         return;
       }
@@ -54,9 +62,18 @@ final class EnclosureAudit {
             enclosure.file() + " with sha256=" + enclosure.sha256(),
             "sha256=" + sha256);
       }
-    } catch (IOException | InvalidPathException e) {
+    } catch (IOException e) {
       missing(enclosure, String.valueOf(e.getMessage()));
     }
+  }
+
+  private void elsewhere(String seenInstead) {
+    findings.add(
+        SummaryVersionCheck.ENCLOSURE_ELSEWHERE,
+        record,
+        test,
+        "the name of a file beside the record, as the program gives it",
+        seenInstead);
   }
 
   private void missing(Enclosure enclosure, String seenInstead) {

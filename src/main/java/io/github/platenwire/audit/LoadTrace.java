@@ -78,6 +78,9 @@ record LoadTrace(
         step = other;
         other = rest;
       }
+      if (step == 1) {
+        return 1;
+      }
     }
     return Math.max(1, step);
   }

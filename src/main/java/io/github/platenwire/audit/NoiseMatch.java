@@ -24,10 +24,11 @@ final class NoiseMatch {
 
   /**
    * Below this many steps of the indicator, residuals are rounding and nothing else. Rounding of an
-   * even course alone leaves 0.29 steps (one over the root of twelve), and its pattern repeats in
-   * any two tests of the same rate.
+   * even course leaves at most 0.289 steps (one over the root of twelve), and its pattern repeats
+   * in any two tests of the same rate; where a step takes three readings, taking the course out
+   * makes that pattern greater by 1.29, which is the most it can.
    */
-  private static final double MUTE_STEPS = 0.38 * Residuals.GAIN;
+  private static final double MUTE_STEPS = 0.289 * 1.3;
 
   private final LoadTrace sparse;
   private final LoadTrace dense;

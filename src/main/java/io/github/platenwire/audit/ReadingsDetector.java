@@ -10,8 +10,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
 
@@ -21,7 +23,13 @@ import java.util.function.Consumer;
  */
 final class ReadingsDetector implements TraceDetector {
   private final Path lab;
+
+  /** Some 50 MB: the traces of hundreds of tests. Those beyond are read again where needed. */
+  private static final long MOST_KEPT = 2_000_000;
+
   private final List<Seen> seen = new ArrayList<>();
+  private final Map<String, LoadTrace> kept = new HashMap<>();
+  private long keptReadings;
 
   /** Reads the raw files that it has to see again below a lab folder. */
   ReadingsDetector(Path lab) {
@@ -76,13 +84,17 @@ final class ReadingsDetector implements TraceDetector {
                 mark.expected(),
                 mark.seen()));
       }
-      TraceShape.of(trace).ifPresent(shape -> remember(new Seen(file, test, shape)));
+      TraceShape.of(trace).ifPresent(shape -> remember(new Seen(file, test, shape), trace));
     }
   }
 
-  private void remember(Seen record) {
+  private void remember(Seen record, LoadTrace trace) {
     synchronized (seen) {
       seen.add(record);
+      if (keptReadings + trace.length() <= MOST_KEPT) {
+        keptReadings += trace.length();
+        kept.put(record.file(), trace);
+      }
     }
   }
 
@@ -122,7 +134,8 @@ final class ReadingsDetector implements TraceDetector {
     String how =
         evidence.byNoise()
             ? "noise that correlates by %.2f with that of %s (two tests stay below 0.5)"
-            : "readings of which a share of %.3f is the same as in %s";
+            : "steps of which a share of %.3f comes at the same readings as in %s, though neither loading"
+                + " was even enough for that";
     return new Finding(
         TraceCheck.REUSED_TRACE,
         Location.of(twin.later()),
@@ -132,6 +145,12 @@ final class ReadingsDetector implements TraceDetector {
   }
 
   private LoadTrace read(String file) throws IOException {
+    synchronized (seen) {
+      LoadTrace known = kept.get(file);
+      if (known != null) {
+        return known;
+      }
+    }
     try (RawFileReader reader = RawFileReader.open(lab.resolve(file))) {
       TraceBuilder builder =
           new TraceBuilder(load(reader.header()).map(ChannelFacts::name).orElse(""));

@@ -42,6 +42,11 @@ enum SummaryVersionCheck implements Check {
       Severity.FAULT,
       "A file that a summary encloses is not what it was when it was enclosed.",
       "Put back a copy from a backup; find out who changed it."),
+  ENCLOSURE_ELSEWHERE(
+      Severity.FAULT,
+      "A summary encloses a file that is not kept beside its record.",
+      "The file was not opened. Put back a copy of the summary from a backup; no enclosure is kept "
+          + "elsewhere."),
   ENCLOSURE_UNNAMED(
       Severity.DOUBT,
       "A file looks like an enclosure, but no summary of its record names it.",

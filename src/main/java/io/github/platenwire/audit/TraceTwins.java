@@ -11,7 +11,9 @@ import java.util.Optional;
  * loading, and with more or fewer readings. Not thread-safe.
  *
  * <p>It cannot tell of traces with fewer than 60 readings between 20 % and 90 % of the peak, nor of
- * scaled copies of traces whose indicator is so coarse that it shows no noise.
+ * scaled copies of traces whose indicator is so coarse that it shows no noise, nor of copies of a
+ * load that rose perfectly evenly in readings that came perfectly evenly: any two tests of one rate
+ * look like that.
  */
 final class TraceTwins {
   private final List<String> files = new ArrayList<>();

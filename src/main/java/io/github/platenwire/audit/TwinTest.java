@@ -4,7 +4,8 @@ import java.util.Optional;
 
 /**
  * Whether two traces are the same readings: their outlines must agree, and then their noise, or
- * where an indicator is too coarse to show noise, the moments of its steps. Stateless.
+ * where an indicator is too coarse to show noise, the moments of its steps and either small
+ * departures from an even course or uneven moments of arrival. Stateless.
  *
  * <p>Two honest traces have noise of their own. In a stretch of 128 readings the correlation of two
  * independent residuals has a standard deviation of 0.09; the greatest over the shifts that are
@@ -24,8 +25,8 @@ final class TwinTest {
 
   private static final int FULL_STRETCHES = 4;
 
-  /** Share of equal readings above which two coarse traces are the same. */
-  static final double SAME_READINGS = 0.995;
+  /** Share of equal changes above which two coarse traces may be the same. */
+  static final double SAME_CHANGES = 0.99;
 
   /** How far outlines of the same readings may lie apart, as a share of the peak. */
   private static final double NEAR = 0.0002;
@@ -38,7 +39,7 @@ final class TwinTest {
   /**
    * What shows that two traces are the same.
    *
-   * @param figure correlation of their noise, or share of equal readings
+   * @param figure correlation of their noise, or share of equal changes
    * @param byNoise which of the two
    */
   record Evidence(double figure, boolean byNoise) {}
@@ -68,7 +69,17 @@ final class TwinTest {
           ? Optional.of(new Evidence(correlation, true))
           : Optional.empty();
     }
-    double same = ReadingMatch.of(a, first.get(), b, second.get());
-    return same > SAME_READINGS ? Optional.of(new Evidence(same, false)) : Optional.empty();
+    return compareMute(a, first.get(), b, second.get());
+  }
+
+  /** Without noise equal changes alone prove nothing: two even loadings have them too. */
+  private static Optional<Evidence> compareMute(
+      LoadTrace a, Landmarks first, LoadTrace b, Landmarks second) {
+    double same = ChangeMatch.of(a, first, b, second);
+    boolean proven =
+        same > SAME_CHANGES
+            && ((OwnCourse.isIn(a, first) && OwnCourse.isIn(b, second))
+                || SameArrivals.isIn(a, first, b, second));
+    return proven ? Optional.of(new Evidence(same, false)) : Optional.empty();
   }
 }

@@ -1,5 +1,6 @@
 package io.github.platenwire.cli;
 
+import io.github.platenwire.commission.Sample;
 import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
@@ -30,15 +31,40 @@ final class DefinitionOption {
     return lab != null || Files.exists(folder().resolve("lab.toml"));
   }
 
-  /** The definition in a file, or of a name. */
-  DeviceDefinition find(String fileOrName) throws LabException, TomlException, IOException {
+  /**
+   * The definition in a file, or of a name.
+   *
+   * @throws CommandException if there is no such file
+   */
+  DeviceDefinition find(String fileOrName)
+      throws LabException, TomlException, IOException, CommandException {
     boolean file = fileOrName.endsWith(".toml") || fileOrName.contains("/");
     if (file) {
+      requireFile("FILE", Path.of(fileOrName));
       return DeviceDefinition.parse(Files.readString(Path.of(fileOrName)), fileOrName);
     }
     return isLab()
         ? LabFolder.open(folder()).device(fileOrName)
         : LabFolder.deviceOutsideLab(folder(), fileOrName);
+  }
+
+  /**
+   * Bytes that a device sent, from a file that was named.
+   *
+   * @throws CommandException if there is no such file
+   */
+  static Sample sample(Path file) throws IOException, CommandException {
+    requireFile("--sample", file);
+    return Sample.read(file);
+  }
+
+  /** A file that is not there was named wrongly: that is no failure of the disk. */
+  private static void requireFile(String option, Path file) throws CommandException {
+    if (!Files.isRegularFile(file)) {
+      throw new CommandException(
+          ExitCode.USAGE,
+          option + ": there is no file " + file + "; look at the name and the folder");
+    }
   }
 
   /** Every definition that can be read: the lab's and those shipped. */

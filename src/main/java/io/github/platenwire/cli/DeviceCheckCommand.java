@@ -55,7 +55,7 @@ final class DeviceCheckCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     DeviceDefinition definition = definitions.find(file);
-    Sample bytes = Sample.read(sample);
+    Sample bytes = DefinitionOption.sample(sample);
     SampleReport report = SampleDecoder.decode(definition, bytes);
     Face face = Face.standard(UnitSystem.SI);
     face.lines(

@@ -102,7 +102,7 @@ final class DeviceNewCommand implements Callable<Integer> {
     Face face = Face.standard(UnitSystem.SI);
     Path file = out == null ? definitions.home().resolve(name + ".toml") : out;
     checkOptions(file);
-    Sample bytes = sample == null ? typed(face) : Sample.read(sample);
+    Sample bytes = sample == null ? typed(face) : DefinitionOption.sample(sample);
     Hints hints = hints();
     Draft draft = DefinitionDraft.of(bytes, hints);
     if (!draft.questions().isEmpty() && !unattended) {

@@ -37,7 +37,12 @@ public interface DeviceDefinition {
    * @param arrivalNanos handed on to the sink
    * @param sink told of the frame's values, or that it is garbled
    */
-  void decodeFrame(byte[] frame, long arrivalNanos, FrameSink sink);
+  default void decodeFrame(byte[] frame, long arrivalNanos, FrameSink sink) {
+    newFrameReader().read(frame, arrivalNanos, sink);
+  }
+
+  /** What decodes many whole frames: its room is made once, not for each. */
+  FrameReader newFrameReader();
 
   /**
    * How many frames end in some bytes that were lost before decoding, as nearly as can be told

@@ -22,13 +22,16 @@ record LineDefinition(
 
   @Override
   public FrameDecoder newDecoder() {
-    return new LineDecoder(layout, terminator, longest, new LineValues(valueFields));
+    return decoder();
   }
 
   @Override
-  public void decodeFrame(byte[] frame, long arrivalNanos, FrameSink sink) {
-    new LineDecoder(layout, terminator, longest, new LineValues(valueFields))
-        .whole(frame, arrivalNanos, sink);
+  public FrameReader newFrameReader() {
+    return decoder()::whole;
+  }
+
+  private LineDecoder decoder() {
+    return new LineDecoder(layout, terminator, longest, new LineValues(valueFields));
   }
 
   @Override

@@ -26,8 +26,8 @@ record PackedDefinition(
   }
 
   @Override
-  public void decodeFrame(byte[] bytes, long arrivalNanos, FrameSink sink) {
-    decoder().whole(bytes, arrivalNanos, sink);
+  public FrameReader newFrameReader() {
+    return decoder()::whole;
   }
 
   private PackedDecoder decoder() {

@@ -10,6 +10,7 @@ import io.github.platenwire.record.RawHeader.HeaderChannel;
 import io.github.platenwire.record.RawHeader.KeptFile;
 import io.github.platenwire.record.RawRow;
 import io.github.platenwire.recorder.ChannelValue;
+import io.github.platenwire.recorder.Definitions;
 import io.github.platenwire.toml.TomlException;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -63,8 +64,7 @@ final class FrameStory implements FrameSink {
       return "no calibration is named for the channel";
     }
     try {
-      Calibration calibration =
-          Calibration.parse(kept.get().text(), kept.get().name(), kept.get().name());
+      Calibration calibration = Definitions.calibration(kept.get().text(), kept.get().name());
       return "certificate "
           + calibration.certificate()
           + " of "

@@ -9,8 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 
 /**
  * What was read of a front, in the order in which it was read, with the entries that put earlier
@@ -20,12 +18,6 @@ import java.util.regex.Pattern;
  * <p>Time zero is the moment of the first entry: what is read when the water touches.
  */
 final class FrontEntries {
-  /** After the value and its unit; the program writes it in this one form. */
-  private static final Pattern LINE =
-      Pattern.compile(
-          "[^;]*;(?: at (?<at>[0-9TZ:.-]{10,40})| after (?<after>[0-9.]{1,20}) s)?"
-              + "(?: for (?<for>[0-9]{1,18}))?");
-
   private final Instant start;
   private final List<Reading> readings = new ArrayList<>();
 
@@ -55,36 +47,33 @@ final class FrontEntries {
    * @return why it was left out, if it was
    */
   Optional<String> typed(long seq, long elapsedMicros, String line, double base) {
-    Matcher parts = LINE.matcher(line);
-    if (!parts.matches()) {
-      return leaveOut(seq, "what follows its ';' is not understood");
-    }
-    double arrival = elapsedMicros / 1e6;
-    Optional<Double> told;
+    Optional<TypedEntry> entry;
     try {
-      told = told(parts, arrival);
+      entry = TypedEntry.parse(line);
     } catch (DateTimeException | NumberFormatException e) {
       return leaveOut(seq, "its time is no time");
     }
-    String corrects = parts.group("for");
-    if (corrects != null) {
-      return correct(seq, Long.parseLong(corrects), told, base);
+    if (entry.isEmpty()) {
+      return leaveOut(seq, "what follows its ';' is not understood");
+    }
+    double arrival = elapsedMicros / 1e6;
+    Optional<Double> told = told(entry.get(), arrival);
+    if (entry.get().corrects().isPresent()) {
+      return correct(seq, entry.get().corrects().getAsLong(), told, base);
     }
     add(seq, told.orElse(arrival), base);
     return Optional.empty();
   }
 
   /** When it was read, in seconds since the test's origin, if the line says so. */
-  private Optional<Double> told(Matcher parts, double arrivalSeconds) {
-    String at = parts.group("at");
-    if (at != null) {
-      return Optional.of((Instant.parse(at).toEpochMilli() - start.toEpochMilli()) / 1e3);
+  private Optional<Double> told(TypedEntry entry, double arrivalSeconds) {
+    if (entry.at().isPresent()) {
+      return Optional.of((entry.at().get().toEpochMilli() - start.toEpochMilli()) / 1e3);
     }
-    String after = parts.group("after");
-    if (after == null) {
+    if (entry.afterSeconds().isEmpty()) {
       return Optional.empty();
     }
-    double seconds = Double.parseDouble(after);
+    double seconds = entry.afterSeconds().getAsDouble();
     if (readings.isEmpty()) {
       zeroSeconds = arrivalSeconds - seconds;
     }

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * A file kept beside a record, mostly a photograph of the broken specimen. Immutable.
@@ -15,6 +14,7 @@ import java.util.Optional;
  */
 public record Enclosure(String file, String sha256, String cameFrom) {
   private static final String RAW = ".raw.csv";
+  private static final String KEPT = "[0-9]{1,9}(\\.[a-z0-9]{1,5})?";
 
   /** Larger than any photograph; what is larger was most likely named by mistake. */
   private static final long MOST_BYTES = 100_000_000;
@@ -81,15 +81,16 @@ public record Enclosure(String file, String sha256, String cameFrom) {
     return file.matches(".*\\.(jpe?g|png|gif|bmp|tiff?|heic|webp)");
   }
 
-  /** What has become of the kept file: empty if it is as it was. */
-  public Optional<String> fault(Path raw) throws IOException {
-    Path kept = raw.resolveSibling(file);
-    if (!Files.isRegularFile(kept)) {
-      return Optional.of(file + " is missing");
-    }
-    String now = Digests.sha256Hex(Files.readAllBytes(kept));
-    return now.equals(sha256)
-        ? Optional.empty()
-        : Optional.of(file + " has sha256=" + now + ", but was kept with " + sha256);
+  /**
+   * Whether the name is one that {@link #keep} gives: a plain file name, beside the record and
+   * after it. Nothing else may be opened because a summary names it.
+   *
+   * @param raw the record's raw file
+   */
+  public boolean isBeside(Path raw) {
+    String name = String.valueOf(raw.getFileName());
+    String stem = name.endsWith(RAW) ? name.substring(0, name.length() - RAW.length()) : name;
+    String start = stem + ".enclosure-";
+    return file.startsWith(start) && file.substring(start.length()).matches(KEPT);
   }
 }

@@ -18,7 +18,6 @@ import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -31,6 +30,24 @@ final class HeaderParser {
   static final DateTimeFormatter DATE_TIME =
       DateTimeFormatter.ofPattern("uuuu-MM-dd'T'HH:mm:ss", Locale.ROOT);
 
+  /** Here begin the files that are kept word for word: much text, and mostly the same one. */
+  private static final String KEPT_FROM = "\n[method]\n";
+
+  private static final String[] OWN = {
+    "format",
+    "test",
+    "start",
+    "origin-nanos",
+    "zone",
+    "program",
+    "lab",
+    "operator",
+    "override-reason",
+    "specimen",
+    "channel",
+    "check"
+  };
+
   private HeaderParser() {}
 
   /**
@@ -41,30 +58,32 @@ final class HeaderParser {
    * @throws TomlException at the first thing that is not as the format says
    */
   static RawHeader parse(String text, String source) throws TomlException {
+    int kept = text.indexOf(KEPT_FROM);
+    if (kept > 0) {
+      try {
+        return parse(
+            TomlSection.parse(text.substring(0, kept + 1), source),
+            KeptFiles.of(text.substring(kept + 1), source));
+      } catch (TomlException e) {
+        // What is wrong, and in which line, is told of the whole.
+      }
+    }
     TomlSection root = TomlSection.parse(text, source);
-    root.allow(
-        "format",
-        "test",
-        "start",
-        "origin-nanos",
-        "zone",
-        "program",
-        "lab",
-        "operator",
-        "override-reason",
-        "specimen",
-        "channel",
-        "check",
-        "method",
-        "rig",
-        "device",
-        "calibration");
+    root.allow(Stream.of(OWN, KeptFiles.KEYS).flatMap(Arrays::stream).toArray(String[]::new));
+    return header(root, KeptFiles.of(root));
+  }
+
+  /** Tables that stand apart, each by its own: together they say what they say in one. */
+  private static RawHeader parse(TomlSection root, KeptFiles kept) throws TomlException {
+    root.allow(OWN);
+    return header(root, kept);
+  }
+
+  private static RawHeader header(TomlSection root, KeptFiles files) throws TomlException {
     root.choice("format", RawHeader.FORMAT);
-    Map<String, KeptFile> devices = keptByName(root.sections("device"));
-    Map<String, KeptFile> calibrations = keptByName(root.sections("calibration"));
     List<HeaderChannel> channels = new ArrayList<>();
     for (TomlSection section : root.sections("channel")) {
-      channels.add(channel(section, devices, calibrations));
+      channels.add(channel(section, files.devices(), files.calibrations()));
     }
     List<HeaderCheck> checks = new ArrayList<>();
     for (TomlSection section : root.sections("check")) {
@@ -82,8 +101,8 @@ final class HeaderParser {
         root.optionalString("operator"),
         root.optionalString("override-reason"),
         specimen(root.section("specimen")),
-        kept(root.section("method")),
-        kept(root.section("rig")),
+        files.method(),
+        files.rig(),
         channels,
         checks);
   }
@@ -254,19 +273,5 @@ final class HeaderParser {
       throw section.error(key, "the head keeps no " + key + " of the name '" + name + "'");
     }
     return file;
-  }
-
-  private static Map<String, KeptFile> keptByName(List<TomlSection> sections) throws TomlException {
-    Map<String, KeptFile> files = new HashMap<>();
-    for (TomlSection section : sections) {
-      KeptFile file = kept(section);
-      files.put(file.name(), file);
-    }
-    return files;
-  }
-
-  private static KeptFile kept(TomlSection section) throws TomlException {
-    section.allow("name", "text");
-    return new KeptFile(section.string("name"), section.string("text"));
   }
 }

@@ -31,7 +31,7 @@ public record CalibrationState(boolean inOrder, String words) {
       Optional<Calibration> calibration = Optional.empty();
       if (channel.calibration().isPresent()) {
         RawHeader.KeptFile kept = channel.calibration().get();
-        calibration = Optional.of(Calibration.parse(kept.text(), kept.name(), kept.name()));
+        calibration = Optional.of(Definitions.calibration(kept.text(), kept.name()));
       }
       states.add(on(calibration, day));
     }

@@ -1,22 +1,24 @@
 package io.github.platenwire.recorder;
 
 import io.github.platenwire.device.DeviceDefinition;
+import io.github.platenwire.lab.Calibration;
 import io.github.platenwire.method.Method;
 import io.github.platenwire.toml.TomlException;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * Methods and device definitions as raw files keep them, read once for each text: the records of an
- * archive hold the same few over and over, and reading one takes longer than a thousand rows. What
- * is kept is immutable. Safe for any threads.
+ * Methods, device definitions and calibrations as raw files keep them, read once for each text: the
+ * records of an archive hold the same few over and over, and reading one takes longer than a
+ * thousand rows. What is kept is immutable. Safe for any threads.
  */
-final class Definitions {
+public final class Definitions {
   /** More different texts than a lab has in years; beyond it nothing is remembered any more. */
   private static final int MOST = 256;
 
   private static final Map<Text, Method> METHODS = new ConcurrentHashMap<>();
   private static final Map<Text, DeviceDefinition> DEVICES = new ConcurrentHashMap<>();
+  private static final Map<Text, Calibration> CALIBRATIONS = new ConcurrentHashMap<>();
 
   private Definitions() {}
 
@@ -33,6 +35,18 @@ final class Definitions {
 
   static DeviceDefinition device(String text, String name) throws TomlException {
     return read(DEVICES, new Text(text, name), DeviceDefinition::parse);
+  }
+
+  /**
+   * The calibration that a head keeps.
+   *
+   * @param text its file's text
+   * @param name its file's name
+   * @throws TomlException if it is none
+   */
+  public static Calibration calibration(String text, String name) throws TomlException {
+    return read(
+        CALIBRATIONS, new Text(text, name), (kept, file) -> Calibration.parse(kept, file, file));
   }
 
   private static <T> T read(Map<Text, T> known, Text key, Reading<T> reading) throws TomlException {

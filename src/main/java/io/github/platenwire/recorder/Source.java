@@ -3,6 +3,7 @@ package io.github.platenwire.recorder;
 import io.github.platenwire.device.Decoding;
 import io.github.platenwire.device.DeviceDefinition;
 import io.github.platenwire.device.FrameDecoder;
+import io.github.platenwire.device.FrameReader;
 import io.github.platenwire.device.FrameSink;
 import io.github.platenwire.port.Chunk;
 import io.github.platenwire.quantity.Unit;
@@ -24,6 +25,7 @@ final class Source {
   private final @Nullable ChannelSetup[] setupByField;
   private final int[] channelByField;
   private FrameDecoder decoder;
+  private @Nullable FrameReader frames;
   private String identity = "";
 
   Source(String port, DeviceDefinition device) {
@@ -99,7 +101,10 @@ final class Source {
 
   /** Decodes one frame of a record again. */
   void decodeFrame(byte[] frame, ReadingSink sink) {
-    device.decodeFrame(frame, 0, new Feeder(sink));
+    if (frames == null) {
+      frames = device.newFrameReader();
+    }
+    frames.read(frame, 0, new Feeder(sink));
   }
 
   /** Takes a channel's readings, converted and judged. */

@@ -4,6 +4,7 @@ import io.github.platenwire.record.Digests;
 import io.github.platenwire.record.Enclosure;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.util.Optional;
 
@@ -76,9 +77,9 @@ final class EnclosuresPart {
 
   /** Where it lies; a name out of a summary must not lead anywhere else than beside the record. */
   private Optional<Path> kept(Enclosure one) {
-    boolean plain = one.file().matches("[^/\\\\\\p{Cntrl}]+") && !one.file().equals("..");
-    return plain
-        ? Optional.of(raw.resolveSibling(one.file())).filter(Files::isRegularFile)
+    return one.isBeside(raw)
+        ? Optional.of(raw.resolveSibling(one.file()))
+            .filter(file -> Files.isRegularFile(file, LinkOption.NOFOLLOW_LINKS))
         : Optional.empty();
   }
 

@@ -17,6 +17,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 
 /** Honest traces, as emulated devices send them. */
 final class EmulatedTraces {
@@ -85,6 +86,69 @@ final class EmulatedTraces {
       }
     }
     return builder.trace();
+  }
+
+  /**
+   * A cylinder in a frame without noise that holds its rate as evenly as is said, begun at some
+   * moment between two readings. Strengths lie so near each other that many peaks are the same
+   * step.
+   *
+   * @param stepKilonewtons of the indicator
+   * @param jitterShare by how much of the interval a reading comes late
+   * @param wanderShare by how much the rate wanders at most; 0 for perfectly even
+   */
+  static LoadTrace evenCylinder(
+      double stepKilonewtons, double hertz, double jitterShare, double wanderShare, long seed) {
+    Random random = new Random(seed * 0x9E3779B97F4A7C15L);
+    EmulatedCylinder cylinder =
+        new EmulatedCylinder(
+            100,
+            200,
+            25.5 + 0.03 * random.nextGaussian(),
+            20_000 + 6_000 * random.nextDouble(),
+            0.05,
+            0.1,
+            0.6,
+            random.nextInt(3) == 0 ? BreakKind.GRADUAL : BreakKind.BRITTLE);
+    FrameProgram program = new FrameProgram(5, 3, 1.0, 25.5, 0.45, 0.25, wanderShare, 0.95, 8);
+    CylinderTruth truth = new CylinderTruth(cylinder, program, random.nextLong());
+    return even(
+        at -> truth.loadNewtons(Math.round(at * 1e9)) / 1000,
+        new double[] {truth.endNanos() / 1e9, hertz, stepKilonewtons, jitterShare},
+        random.nextInt(4) / 4.0,
+        random);
+  }
+
+  /**
+   * The load of a beam that is loaded, held, unloaded and loaded again, perfectly evenly and
+   * without noise, begun at one of ten moments between two readings.
+   *
+   * @param jitterShare by how much of the interval a reading comes late
+   */
+  static LoadTrace evenBeam(double hertz, double stepNewtons, double jitterShare, long seed) {
+    BeamProgram program =
+        new BeamProgram(8).to(11_500, 500).hold(12).to(2_000, 1000).hold(1).to(22_000, 500).hold(1);
+    BeamTruth truth = new BeamTruth(EmulatedBeam.withWidth(9_200, 13_344, 0.032), program);
+    Random random = new Random(seed);
+    return even(
+        truth::loadAt,
+        new double[] {truth.seconds(), hertz, stepNewtons, jitterShare},
+        random.nextInt(10) / 10.0,
+        random);
+  }
+
+  /** Samples a load; the figures are duration in s, rate in Hz, step, and share of jitter. */
+  private static LoadTrace even(
+      DoubleUnaryOperator load, double[] figures, double phase, Random random) {
+    int length = (int) (figures[0] * figures[1]) - 2;
+    long[] micros = new long[length];
+    double[] values = new double[length];
+    for (int i = 0; i < length; i++) {
+      double at = (i + phase + figures[3] * random.nextDouble()) / figures[1];
+      micros[i] = Math.round(at * 1e6);
+      values[i] = Math.rint(load.applyAsDouble(at) / figures[2]) * figures[2];
+    }
+    return LoadTrace.of(micros, values);
   }
 
   private static double number(String line) {

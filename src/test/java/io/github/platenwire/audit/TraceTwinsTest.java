@@ -52,14 +52,14 @@ class TraceTwinsTest {
         Optional<NoiseMatch.Found> match = NoiseMatch.of(a, first, b, second);
         noise = Math.max(noise, match.map(NoiseMatch.Found::correlation).orElse(-1.0));
         mute += match.isEmpty() ? 1 : 0;
-        same = Math.max(same, ReadingMatch.of(a, first, b, second));
+        same = Math.max(same, ChangeMatch.of(a, first, b, second));
         pairs++;
         assertThat(TwinTest.compare(a, b)).as(kind).isEmpty();
       }
     }
     System.out.printf(
         Locale.ROOT,
-        "honest %-40s %d pairs: greatest correlation of noise %.2f (%d mute), equal readings"
+        "honest %-40s %d pairs: greatest correlation of noise %.2f (%d mute), equal changes"
             + " %.3f%n",
         kind,
         pairs,
@@ -95,7 +95,7 @@ class TraceTwinsTest {
                       "forged %-40s %-12s %s %.3f%n",
                       kind.name(),
                       forgery.getKey(),
-                      twin.evidence().byNoise() ? "noise" : "equal readings",
+                      twin.evidence().byNoise() ? "noise" : "equal changes",
                       twin.evidence().figure());
                 });
       }

@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.TreeSet;
 import java.util.function.IntToDoubleFunction;
 import org.junit.jupiter.api.Test;
 
@@ -53,6 +55,58 @@ class TypedReadingsTest {
           .as("seed " + seed)
           .isEmpty();
     }
+  }
+
+  /** The search by a carried hash finds what a search of each against each finds. */
+  @Test
+  void repeatedNoise_anyTrace_isFoundAsBySimpleSearch() {
+    int found = 0;
+    for (int seed = 0; seed < 60; seed++) {
+      Random random = new Random(seed);
+      long[] counts = new long[200 + random.nextInt(200)];
+      int spread = 2 + random.nextInt(12);
+      for (int i = 0; i < counts.length; i++) {
+        counts[i] = i / 2L + random.nextInt(spread);
+      }
+      if (seed % 2 == 0) {
+        int length = 20 + random.nextInt(40);
+        int to = 100 + random.nextInt(40);
+        for (int i = 0; i < length; i++) {
+          counts[to + i] = counts[10 + i] + 77;
+        }
+      }
+      Optional<RepeatedNoise.Found> simple = simpleSearch(counts);
+      assertThat(RepeatedNoise.find(counts)).as("seed " + seed).isEqualTo(simple);
+      found += simple.isPresent() ? 1 : 0;
+    }
+    assertThat(found).isBetween(10, 50);
+  }
+
+  private static Optional<RepeatedNoise.Found> simpleSearch(long[] counts) {
+    for (int later = RepeatedNoise.LENGTH; later + RepeatedNoise.LENGTH < counts.length; later++) {
+      for (int first = 0; first + RepeatedNoise.LENGTH <= later; first++) {
+        if (isSame(counts, first, later) && isNoise(counts, first)) {
+          return Optional.of(new RepeatedNoise.Found(first, later));
+        }
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static boolean isSame(long[] counts, int first, int later) {
+    boolean same = true;
+    for (int i = 1; i <= RepeatedNoise.LENGTH; i++) {
+      same &= counts[first + i] - counts[first] == counts[later + i] - counts[later];
+    }
+    return same;
+  }
+
+  private static boolean isNoise(long[] counts, int from) {
+    TreeSet<Long> different = new TreeSet<>();
+    for (int i = 0; i < RepeatedNoise.LENGTH; i++) {
+      different.add(counts[from + i + 1] - counts[from + i]);
+    }
+    return different.size() >= 6 && different.first() < 0 && different.last() > 0;
   }
 
   /** A trace typed or computed: 50 a second, each value printed with a pattern. */

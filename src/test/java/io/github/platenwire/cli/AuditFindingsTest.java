@@ -45,7 +45,11 @@ class AuditFindingsTest {
           "typed-readings",
           "enclosure-missing",
           "enclosure-changed",
-          "enclosure-unnamed");
+          "enclosure-elsewhere",
+          "enclosure-unnamed",
+          "entry-corrected",
+          "entry-time-backward",
+          "entry-typed-late");
 
   private Path folder;
   private AuditLab base;
@@ -236,7 +240,7 @@ class AuditFindingsTest {
         });
     all.put(
         "register-signature-wrong",
-        lab -> edit(lab.registerFile(), t -> t.replaceFirst("(signature\":\".{9}).", "$10")));
+        lab -> edit(lab.registerFile(), AuditFindingsTest::otherSignature));
     all.put("register-torn", lab -> edit(lab.registerFile(), t -> t + "{\"format\""));
     all.put("key-unreadable", lab -> Files.delete(lab.lab().keysFolder().resolve("frame-1.pub")));
     all.put(
@@ -261,6 +265,13 @@ class AuditFindingsTest {
     all.put("wrong-register", lab -> append(lab, "frame-9", Duration.ZERO));
     all.put("registered-twice", lab -> append(lab, AuditLab.RIG, Duration.ZERO));
     all.put("register-time-backward", lab -> append(lab, AuditLab.RIG, AN_HOUR.negated()));
+  }
+
+  /** Another digit, whichever stands there. */
+  private static String otherSignature(String register) {
+    int at = register.indexOf("signature\":\"") + "signature\":\"".length() + 9;
+    char other = register.charAt(at) == '0' ? '1' : '0';
+    return register.substring(0, at) + other + register.substring(at + 1);
   }
 
   private static void cutRegister(AuditLab lab) throws Exception {

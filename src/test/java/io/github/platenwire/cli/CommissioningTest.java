@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import io.github.platenwire.device.DeviceDefinition;
+import java.io.PrintWriter;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -86,6 +88,26 @@ class CommissioningTest {
     JsonNode node = new ObjectMapper().readTree(json.out());
     assertThat(node.path("undecoded").get(0).path("offset").asInt()).isEqualTo(14);
     assertThat(node.path("undecoded").get(0).path("fault_offset").asInt()).isEqualTo(25);
+  }
+
+  @Test
+  void deviceCommands_fileThatIsNotThere_sayWhichAndEndWith2() {
+    Path sample = folder.resolve("gone.bin");
+    Path toml = folder.resolve("gone.toml");
+    assertUsage("gone.bin", "device", "check", "signed-line-kn", "--sample", sample);
+    assertUsage("gone.bin", "device", "new", "--name", "x", "--sample", sample, "--unattended");
+    assertUsage("gone.toml", "device", "check", toml, "--sample", Path.of("pom.xml"));
+    assertUsage("gone.toml", "listen", "tcp://127.0.0.1:1", "--device", toml);
+  }
+
+  private static void assertUsage(String file, Object... args) {
+    StringWriter err = new StringWriter();
+    int code =
+        Platenwire.commandLine()
+            .setErr(new PrintWriter(err))
+            .execute(Arrays.stream(args).map(String::valueOf).toArray(String[]::new));
+    assertThat(code).as(err.toString()).isEqualTo(ExitCode.USAGE);
+    assertThat(err.toString()).contains("there is no file").contains(file);
   }
 
   @Test

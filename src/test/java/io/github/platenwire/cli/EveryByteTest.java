@@ -10,6 +10,7 @@ import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.Register;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.record.Digests;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -201,6 +202,38 @@ class EveryByteTest {
     Files.write(stranger, good);
     assertThat(ids(lab)).contains("enclosure-unnamed").doesNotContain("enclosure-missing");
     Files.delete(stranger);
+    assertThat(ids(lab)).noneMatch(id -> id.startsWith("enclosure"));
+  }
+
+  /** A summary must not lead the audit to a file that is none of its business. */
+  @Test
+  void audit_enclosureNamedElsewhere_isAFaultAndIsNotRead() throws Exception {
+    Path lab = labs.get(0);
+    Path summary = file(lab, ".summary.json");
+    Path kept = file(lab, ".enclosure-1.csv");
+    String good = Files.readString(summary);
+    String name = String.valueOf(kept.getFileName());
+    Path secret = Files.writeString(lab.resolveSibling("secret.txt"), "not the lab's");
+    String secretDigest = Digests.sha256Hex(secret);
+    String up = "../".repeat(3) + secret.getFileName();
+    for (String elsewhere :
+        List.of(
+            up,
+            secret.toAbsolutePath().toString(),
+            "./" + name,
+            "x/../" + name,
+            "..\\\\secret.txt")) {
+      AuditLab.edit(summary, text -> text.replace(name, elsewhere));
+      assertThat(ids(lab)).as(elsewhere).contains("enclosure-elsewhere");
+      assertThat(findings(lab)).as(elsewhere).noneMatch(f -> f.seen().contains(secretDigest));
+      Files.writeString(summary, good);
+    }
+    byte[] bytes = Files.readAllBytes(kept);
+    Files.delete(kept);
+    Files.createSymbolicLink(kept, secret);
+    assertThat(ids(lab)).contains("enclosure-elsewhere").doesNotContain("enclosure-changed");
+    Files.delete(kept);
+    Files.write(kept, bytes);
     assertThat(ids(lab)).noneMatch(id -> id.startsWith("enclosure"));
   }
 

@@ -7,12 +7,17 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchema;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
+import io.github.platenwire.audit.Audit;
+import io.github.platenwire.audit.Finding;
+import io.github.platenwire.audit.Scope;
+import io.github.platenwire.audit.Severity;
 import io.github.platenwire.chart.FrontTrace;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.LabTemplate;
 import io.github.platenwire.lab.RegisterCheck;
 import io.github.platenwire.method.FrontPart;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.record.Digests;
 import io.github.platenwire.record.RawFileReader;
 import io.github.platenwire.record.RawRow;
@@ -24,11 +29,14 @@ import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneOffset;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -38,6 +46,17 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(180)
 class FrontLogTest {
   private static final ObjectMapper JSON = new ObjectMapper();
+  private static final String CERTIFICATE =
+      """
+      format = "platenwire-calibration 1"
+      name = "scale"
+      certificate = "C-1"
+      laboratory = "invented"
+      date = 2026-01-15
+      due = 2126-01-15
+      class = "1"
+      expanded-uncertainty-percent = 0.5
+      """;
 
   @TempDir Path folder;
   private Path lab;
@@ -55,8 +74,8 @@ class FrontLogTest {
     keys = folder.resolve("keys");
   }
 
-  private Program record() throws Exception {
-    return Program.start(words());
+  private Program recordTyped(Object... more) throws Exception {
+    return Program.start(words(more));
   }
 
   /** With everything in a table: nobody has to type. */
@@ -100,7 +119,7 @@ class FrontLogTest {
   @Test
   void record_typedEntriesWithACorrection_keepsEachLineAndComputesAgainAlike() throws Exception {
     JsonNode summary;
-    try (Program program = record()) {
+    try (Program program = recordTyped()) {
       program.awaitLine(text -> text.startsWith("Type what you read"));
       try (Writer typed = program.process().outputWriter(StandardCharsets.UTF_8)) {
         typed.write("0\n10 after 10 min\n200 after 20 min\nnot a number\n20 for 4\n");
@@ -126,6 +145,79 @@ class FrontLogTest {
             "note the tank was topped up",
             "stop operator");
     assertThat(SummaryCheck.of(raw).isEqual()).isTrue();
+    assertThat(audit())
+        .filteredOn(finding -> finding.check().id().startsWith("entry"))
+        .singleElement()
+        .satisfies(
+            finding -> {
+              assertThat(finding.check().id()).isEqualTo("entry-corrected");
+              assertThat(finding.severity()).isEqualTo(Severity.NOTE);
+              assertThat(finding.expected()).contains("entry 4 as it was: 200.0 mm at 2");
+              assertThat(finding.seen()).contains("20.0 mm at 2", ", by entry 5, typed at 2");
+              assertThat(finding.seen()).endsWith("by somebody who is not named");
+              assertThat(line(raw, finding.location().line().orElseThrow())).contains("for 4");
+            });
+  }
+
+  private static String line(Path raw, long number) throws Exception {
+    return Files.readAllLines(raw).get((int) number - 1);
+  }
+
+  private List<Finding> audit() throws Exception {
+    Audit.Settings settings =
+        new Audit.Settings(
+            Scope.ARCHIVE, 1, Set.of(), List.of(), "test", SystemClocks.wall().now());
+    return Audit.of(LabFolder.open(lab), settings, (read, of) -> {}).findings();
+  }
+
+  private static String clock(Instant now, int minutesBefore) {
+    return now.minus(Duration.ofMinutes(minutesBefore))
+        .atOffset(ZoneOffset.UTC)
+        .format(DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm"));
+  }
+
+  @Test
+  void audit_entriesOutOfOrderAndTypedLongAfter_areStatedWithTheirRows() throws Exception {
+    Instant now = SystemClocks.wall().now();
+    try (Program program = recordTyped("--operator", "Technician")) {
+      program.awaitLine(text -> text.startsWith("Type what you read"));
+      try (Writer typed = program.process().outputWriter(StandardCharsets.UTF_8)) {
+        typed.write("0 at " + clock(now, 200) + "\n5 at " + clock(now, 100) + "\n");
+        typed.write("4 at " + clock(now, 150) + "\n6 at " + clock(now, 20) + "\n");
+        typed.write("6.5\n6.1 at " + clock(now, 190) + " for 5\nend\n");
+      }
+      assertThat(program.awaitExit()).as(program.err()).isZero();
+    }
+    Path raw = TestLab.only(lab, ".raw.csv");
+    List<Finding> entries =
+        audit().stream().filter(f -> f.check().id().startsWith("entry")).toList();
+    assertThat(entries)
+        .extracting(
+            finding ->
+                finding.check().id()
+                    + " "
+                    + line(raw, finding.location().line().orElseThrow()).replaceFirst(",.*", ""))
+        .containsExactlyInAnyOrder(
+            "entry-typed-late 2",
+            "entry-typed-late 3",
+            "entry-typed-late 4",
+            "entry-time-backward 4",
+            "entry-corrected 7",
+            "entry-time-backward 7");
+    assertThat(entries).anyMatch(finding -> finding.seen().endsWith(" by Technician"));
+  }
+
+  /** A scale with a certificate, and a table in order: there is nothing to be said of it. */
+  @Test
+  void audit_cleanLogWithACertificate_findsNothing() throws Exception {
+    Path rig = lab.resolve("rigs/log-typed.toml");
+    Files.writeString(rig, Files.readString(rig) + "calibration = \"scale\"\n");
+    Files.createDirectories(lab.resolve("calibrations"));
+    Files.writeString(lab.resolve("calibrations/scale.toml"), CERTIFICATE);
+    Path table = Files.writeString(folder.resolve("d.csv"), "time_min,depth_mm\n0,0\n9,9\n18,17\n");
+    Ran program = record("--entries", table);
+    assertThat(program.exitCode()).as(program.err()).isZero();
+    assertThat(audit()).isEmpty();
   }
 
   private static List<String> received(Path raw) throws Exception {
@@ -144,7 +236,7 @@ class FrontLogTest {
 
   @Test
   void record_killedInALog_hasEveryEntryThatItShowed() throws Exception {
-    try (Program program = record()) {
+    try (Program program = recordTyped()) {
       program.awaitLine(text -> text.startsWith("Type what you read"));
       try (Writer typed = program.process().outputWriter(StandardCharsets.UTF_8)) {
         typed.write("0\n12.5 after 10 min\n");

@@ -7,6 +7,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.JsonSchemaFactory;
 import com.networknt.schema.SpecVersion;
+import io.github.platenwire.audit.Audit;
+import io.github.platenwire.audit.Scope;
 import io.github.platenwire.emulate.BeamDevice;
 import io.github.platenwire.emulate.BeamReadings;
 import io.github.platenwire.emulate.ClockedPorts;
@@ -46,6 +48,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
@@ -73,6 +76,7 @@ class ModulusRecordTest {
       unit = "kN"
       port = "memory:m-load"
       device = "signed-line-kn"
+      calibration = "all"
       range = [-5, 1500]
       resolution = 0.001
       [[channel]]
@@ -81,6 +85,7 @@ class ModulusRecordTest {
       unit = "mm"
       port = "memory:m-axial"
       device = "gauge-line-mm"
+      calibration = "all"
       range = [-5, 5]
       zero-tolerance = 2
       resolution = 0.0001
@@ -93,10 +98,23 @@ class ModulusRecordTest {
       unit = "µm/m"
       port = "memory:m-across"
       device = "strain-line"
+      calibration = "all"
       range = [-3000, 3000]
       zero-tolerance = 100
       resolution = 0.1
       direction = "transverse"
+      """;
+
+  private static final String CERTIFICATE =
+      """
+      format = "platenwire-calibration 1"
+      name = "all"
+      certificate = "M-1"
+      laboratory = "invented"
+      date = 2026-01-15
+      due = 2127-01-15
+      class = "1"
+      expanded-uncertainty-percent = 0.5
       """;
 
   private static final String SPECIMENS =
@@ -121,7 +139,8 @@ class ModulusRecordTest {
             folder.resolve("lab"),
             LabTemplate.example("Weir", ZoneOffset.UTC, UnitSystem.SI)
                 .withRigs(Map.of("frame-modulus", RIG))
-                .withSpecimens(SPECIMENS));
+                .withSpecimens(SPECIMENS)
+                .withFile("calibrations/all.toml", CERTIFICATE));
     PrivateKeys keys = new PrivateKeys(folder.resolve("keys"));
     register = Register.open(lab, "frame-modulus", keys, SystemClocks.wall());
   }
@@ -187,6 +206,9 @@ class ModulusRecordTest {
         .contains("NA-28-4: stress over strain", "chord of cycle 1 (seating)", "chord of cycle 3")
         .contains("<p class=\"label\">Modulus of elasticity, mean of 2 cycles after the first</p>")
         .contains("NA-28-4: load over time");
+    Audit.Settings settings =
+        new Audit.Settings(Scope.ARCHIVE, 1, Set.of(), List.of(), "test", START);
+    assertThat(Audit.of(lab, settings, (read, of) -> {}).findings()).isEmpty();
   }
 
   @Test

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.reading.Quality;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -75,6 +76,34 @@ class DecodeFrameTest {
       assertThat(told.seen()).as(wrong).isNotEmpty();
       assertThat(told.seen()).extracting(Seen::quality).containsOnly(Quality.GARBLED);
     }
+  }
+
+  /** The room that a reader uses again must not carry anything from one frame into the next. */
+  @Test
+  void newFrameReader_usedForMany_readsEachAsIfItWereAlone() throws Exception {
+    String good = "AA550000303900 0009C40081C7".replace(" ", "");
+    assertReadAlike(
+        shipped("binary-load-and-gauge"),
+        List.of(good, "", good.substring(4), good, "AA55", good + good, "00", good));
+    List<String> lines = new ArrayList<>();
+    for (String line : List.of("+0012.34 kN", "", "-0000.05 kN", "+0012.3", "x", "+0000.01 kN")) {
+      lines.add(HexFormat.of().formatHex(line.getBytes(StandardCharsets.US_ASCII)));
+    }
+    assertReadAlike(shipped("signed-line-kn"), lines);
+  }
+
+  private static void assertReadAlike(DeviceDefinition device, List<String> frames) {
+    FrameReader reader = device.newFrameReader();
+    boolean anySound = false;
+    for (String frame : frames) {
+      Collector alone = new Collector(new ArrayList<>());
+      device.decodeFrame(HexFormat.of().parseHex(frame), 0, alone);
+      Collector among = new Collector(new ArrayList<>());
+      reader.read(HexFormat.of().parseHex(frame), 0, among);
+      assertThat(among.seen()).as(frame).isEqualTo(alone.seen());
+      anySound |= alone.seen().stream().anyMatch(seen -> seen.quality() == Quality.OK);
+    }
+    assertThat(anySound).isTrue();
   }
 
   /** What the stream gives, after each sound value was decoded again from its own bytes. */

@@ -1,6 +1,7 @@
 package io.github.platenwire.faults;
 
 import java.io.IOException;
+import java.nio.ByteBuffer;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -47,6 +48,7 @@ final class DiskModel {
   private boolean forEver;
   private String failure = "";
   private @Nullable Path cuts;
+  private @Nullable Death death;
 
   DiskModel(Path root) {
     this.root = root;
@@ -58,6 +60,23 @@ final class DiskModel {
     failAt = step;
     forEver = everyLaterStepToo;
     failure = words;
+  }
+
+  /** Ends the process at a step. */
+  synchronized void dieAt(Death newDeath) {
+    death = newDeath;
+  }
+
+  /** How many bytes of a write go through before the process ends; -1 if it goes on. */
+  synchronized int bytesBeforeDeath(Path file, ByteBuffer bytes) {
+    return death == null ? -1 : death.through(file, bytes);
+  }
+
+  /** A step other than a write is done. */
+  synchronized void done(Step step, Path file) throws IOException {
+    if (death != null && death.isAfter(step, file)) {
+      Death.now();
+    }
   }
 
   /** Fails no more. */

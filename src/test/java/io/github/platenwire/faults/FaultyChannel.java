@@ -25,6 +25,11 @@ final class FaultyChannel extends FileChannel {
   @Override
   public int write(ByteBuffer bytes) throws IOException {
     model.step(Step.WRITE, file);
+    int through = model.bytesBeforeDeath(file, bytes);
+    if (through >= 0) {
+      real.write(bytes.slice(bytes.position(), through));
+      Death.now();
+    }
     return real.write(bytes);
   }
 
@@ -45,6 +50,7 @@ final class FaultyChannel extends FileChannel {
     model.step(Step.FORCE, file);
     real.force(metaData);
     model.forced(file);
+    model.done(Step.FORCE, file);
   }
 
   @Override

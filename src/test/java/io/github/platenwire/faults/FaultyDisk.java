@@ -80,6 +80,11 @@ public final class FaultyDisk {
     model.cutBeforeEachStepInto(folder);
   }
 
+  /** Ends this very process at a step. */
+  public void dieAt(Death death) {
+    model.dieAt(death);
+  }
+
   /** Fails no more. */
   public void heal() {
     model.heal();
@@ -223,6 +228,7 @@ public final class FaultyDisk {
       model.step(Step.MOVE, unwrap(to));
       real.move(unwrap(from), unwrap(to), options);
       model.moved(unwrap(from), unwrap(to));
+      model.done(Step.MOVE, unwrap(to));
     }
 
     @Override

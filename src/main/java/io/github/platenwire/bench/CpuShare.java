@@ -3,6 +3,7 @@ package io.github.platenwire.bench;
 import com.sun.management.OperatingSystemMXBean;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.reading.SystemClocks;
+import io.github.platenwire.recorder.Progress;
 import io.github.platenwire.recorder.RecordingListener;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
@@ -11,10 +12,14 @@ import java.util.List;
 
 /**
  * How much of one core a test takes: three devices at 100 readings a second each, without a screen.
- * What the emulated devices take is not counted.
+ * What the emulated devices take is not counted, nor the first half of the time, in which Java
+ * still compiles.
  */
 final class CpuShare {
   private static final int HERTZ = 100;
+
+  /** So many readings before the last one the devices are sure to be still sending. */
+  private static final int STILL_SENDING = 30;
 
   private final ScratchLab lab;
   private final int seconds;
@@ -25,8 +30,11 @@ final class CpuShare {
   }
 
   List<BenchFigure> run() throws IOException, LabException, BenchException, InterruptedException {
-    Meter meter = new Meter();
-    new ThreeDevices(lab, HERTZ, seconds).run(meter);
+    ThreeDevices devices = new ThreeDevices(lab, HERTZ, 2 * seconds);
+    int first = ThreeDevices.restingReadings();
+    Meter meter =
+        new Meter(first + devices.readings() / 2, first + devices.readings() - STILL_SENDING);
+    devices.run(meter);
     return List.of(
         BenchFigure.of(
                 "cpu_percent", "Processor at 3 x 100 readings/s", 100 * meter.share, "% of a core")
@@ -35,29 +43,44 @@ final class CpuShare {
 
   private static final class Meter implements ThreeDevices.Watch {
     private final ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    private final long fromReading;
+    private final long untilReading;
+    private volatile long senderId;
+    private volatile double share = Double.NaN;
     private long startNanos;
     private long startCpuNanos;
-    private long senderId;
-    private double share;
+
+    Meter(long fromReading, long untilReading) {
+      this.fromReading = fromReading;
+      this.untilReading = untilReading;
+    }
 
     @Override
     public RecordingListener listener() {
-      return progress -> {};
+      return this::shown;
     }
 
     @Override
     public void begins(Sender sender) {
       senderId = sender.threadId();
-      startNanos = SystemClocks.monotonic().nanos();
-      startCpuNanos = processCpuNanos();
+    }
+
+    /** On the recorder thread. */
+    private void shown(Progress progress) {
+      if (startNanos == 0 && progress.readings() >= fromReading) {
+        startNanos = SystemClocks.monotonic().nanos();
+        startCpuNanos = cpuNanos();
+      } else if (Double.isNaN(share) && progress.readings() >= untilReading) {
+        share =
+            (double) (cpuNanos() - startCpuNanos) / (SystemClocks.monotonic().nanos() - startNanos);
+      }
     }
 
     @Override
-    public void ends() {
-      // the sender has just sent its last reading and is about to end, so its time is asked first
-      long senderNanos = Math.max(0, threads.getThreadCpuTime(senderId));
-      long cpuNanos = processCpuNanos() - startCpuNanos - senderNanos;
-      share = (double) cpuNanos / (SystemClocks.monotonic().nanos() - startNanos);
+    public void ends() {}
+
+    private long cpuNanos() {
+      return processCpuNanos() - Math.max(0, threads.getThreadCpuTime(senderId));
     }
 
     private static long processCpuNanos() {

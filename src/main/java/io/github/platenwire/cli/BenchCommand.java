@@ -1,8 +1,5 @@
 package io.github.platenwire.cli;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.github.platenwire.bench.BenchException;
 import io.github.platenwire.bench.BenchFigure;
 import io.github.platenwire.bench.BenchFigure.Ratio;
@@ -46,8 +43,6 @@ import picocli.CommandLine.Option;
       "  platenwire bench --only record --only delay --json"
     })
 final class BenchCommand implements Callable<Integer> {
-  private static final ObjectMapper JSON = new ObjectMapper();
-
   @Option(
       names = "--folder",
       paramLabel = "DIR",
@@ -117,7 +112,7 @@ final class BenchCommand implements Callable<Integer> {
 
   private void print(Face face, List<BenchFigure> figures) throws IOException {
     if (json) {
-      SystemTerminal.forProgram().print(json(figures) + "\n");
+      SystemTerminal.forProgram().print(BenchJson.text(figures) + "\n");
       return;
     }
     TextTable table =
@@ -164,28 +159,5 @@ final class BenchCommand implements Callable<Integer> {
     }
     double step = Math.pow(10, Math.floor(Math.log10(value)) - 2);
     return String.format(Locale.ROOT, "%,.0f", Math.rint(value / step) * step).replace(',', ' ');
-  }
-
-  private static String json(List<BenchFigure> figures) throws IOException {
-    ObjectNode root = JSON.createObjectNode();
-    root.put("format", "platenwire-bench 1");
-    root.put("program", Version.text());
-    root.put("cores", Runtime.getRuntime().availableProcessors());
-    ArrayNode list = root.putArray("figures");
-    for (BenchFigure figure : figures) {
-      ObjectNode node = list.addObject();
-      node.put("name", figure.key());
-      node.put("value", figure.value());
-      figure
-          .ratio()
-          .ifPresent(
-              ratio -> {
-                node.put("against", ratio.against());
-                node.put("ratio", ratio.times());
-                node.put(ratio.atMost() ? "wanted_at_most" : "wanted_at_least", ratio.target());
-                node.put("reached", ratio.isReached());
-              });
-    }
-    return JSON.writerWithDefaultPrettyPrinter().writeValueAsString(root);
   }
 }

@@ -30,6 +30,8 @@ public final class Logging {
   private static final long FILE_BYTES = 2L * 1024 * 1024;
   private static final int OLD_FILES = 9;
 
+  private static boolean begun;
+
   private Logging() {}
 
   /**
@@ -42,6 +44,7 @@ public final class Logging {
    */
   public static synchronized void toFolder(Path folder) {
     Path logs = folder.resolve("logs");
+    begun = true;
     LoggerContext context = quiet();
     try {
       Files.createDirectories(logs);
@@ -57,9 +60,11 @@ public final class Logging {
     }
   }
 
-  /** Ends logging and gives the file back. */
+  /** Ends logging and gives the file back. Where nothing was logged nothing is set up for it. */
   public static synchronized void stop() {
-    quiet();
+    if (begun) {
+      quiet();
+    }
   }
 
   private static LoggerContext quiet() {

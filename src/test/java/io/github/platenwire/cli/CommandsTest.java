@@ -44,6 +44,27 @@ class CommandsTest {
   }
 
   @Test
+  void commandLineFor_anyCommand_saysTheSameAsTheWholeOne() {
+    for (String name : Platenwire.commandLine().getSubcommands().keySet()) {
+      assertThat(usage(Platenwire.commandLineFor(name, "--help"), name, "--help"))
+          .as(name)
+          .isEqualTo(usage(Platenwire.commandLine(), name, "--help"))
+          .contains("platenwire " + name);
+    }
+    assertThat(Platenwire.commandLineFor("audit", "x").getSubcommands()).containsOnlyKeys("audit");
+    assertThat(Platenwire.commandLineFor("--version").getSubcommands()).isEmpty();
+    assertThat(Platenwire.commandLineFor("--help").getSubcommands())
+        .hasSameSizeAs(Platenwire.commandLine().getSubcommands());
+    assertThat(Platenwire.commandLineFor("recrod").getSubcommands()).containsKey("record");
+  }
+
+  private static String usage(CommandLine line, String... args) {
+    StringWriter out = new StringWriter();
+    assertThat(line.setOut(new PrintWriter(out)).execute(args)).isZero();
+    return out.toString();
+  }
+
+  @Test
   void completion_bash_knowsTheCommands() {
     StringWriter out = new StringWriter();
     Platenwire.commandLine().setOut(new PrintWriter(out)).execute("generate-completion");

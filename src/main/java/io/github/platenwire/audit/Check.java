@@ -10,14 +10,23 @@ public interface Check {
   /** The constant's name. */
   String name();
 
+  /** What it says of itself. */
+  CheckText text();
+
   /** How much its findings weigh. */
-  Severity severity();
+  default Severity severity() {
+    return text().severity();
+  }
 
   /** What a finding means, one sentence for a lab manager. */
-  String meaning();
+  default String meaning() {
+    return text().meaning();
+  }
 
   /** What to do about it, one or two sentences. */
-  String advice();
+  default String advice() {
+    return text().advice();
+  }
 
   /** The stable word by which programs know it, such as {@code seal-broken}. */
   default String id() {

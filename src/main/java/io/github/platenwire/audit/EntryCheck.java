@@ -18,28 +18,14 @@ enum EntryCheck implements Check {
       "An entry of a typed log was typed more than an hour after it was read, by what it says.",
       "Nothing, if it was copied from notes that are kept; the program cannot vouch for its time.");
 
-  private final Severity severity;
-  private final String meaning;
-  private final String advice;
+  private final CheckText text;
 
   EntryCheck(Severity severity, String meaning, String advice) {
-    this.severity = severity;
-    this.meaning = meaning;
-    this.advice = advice;
+    text = new CheckText(severity, meaning, advice);
   }
 
   @Override
-  public Severity severity() {
-    return severity;
-  }
-
-  @Override
-  public String meaning() {
-    return meaning;
-  }
-
-  @Override
-  public String advice() {
-    return advice;
+  public CheckText text() {
+    return text;
   }
 }

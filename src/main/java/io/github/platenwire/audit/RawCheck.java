@@ -72,28 +72,14 @@ enum RawCheck implements Check {
       "A file in records/ belongs to no record.",
       "Move it elsewhere: records/ is for records only.");
 
-  private final Severity severity;
-  private final String meaning;
-  private final String advice;
+  private final CheckText text;
 
   RawCheck(Severity severity, String meaning, String advice) {
-    this.severity = severity;
-    this.meaning = meaning;
-    this.advice = advice;
+    text = new CheckText(severity, meaning, advice);
   }
 
   @Override
-  public Severity severity() {
-    return severity;
-  }
-
-  @Override
-  public String meaning() {
-    return meaning;
-  }
-
-  @Override
-  public String advice() {
-    return advice;
+  public CheckText text() {
+    return text;
   }
 }

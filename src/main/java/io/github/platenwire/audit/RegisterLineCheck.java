@@ -93,28 +93,14 @@ enum RegisterLineCheck implements Check {
       "The shared register or a key in it is not the same as the lab's own.",
       "One of the two was changed: compare them line by line with a backup.");
 
-  private final Severity severity;
-  private final String meaning;
-  private final String advice;
+  private final CheckText text;
 
   RegisterLineCheck(Severity severity, String meaning, String advice) {
-    this.severity = severity;
-    this.meaning = meaning;
-    this.advice = advice;
+    text = new CheckText(severity, meaning, advice);
   }
 
   @Override
-  public Severity severity() {
-    return severity;
-  }
-
-  @Override
-  public String meaning() {
-    return meaning;
-  }
-
-  @Override
-  public String advice() {
-    return advice;
+  public CheckText text() {
+    return text;
   }
 }

@@ -57,28 +57,14 @@ enum SummaryVersionCheck implements Check {
       "A measurement of the specimen was corrected after the test was closed.",
       "Nothing, if who and why are in order; the first version stays beside it.");
 
-  private final Severity severity;
-  private final String meaning;
-  private final String advice;
+  private final CheckText text;
 
   SummaryVersionCheck(Severity severity, String meaning, String advice) {
-    this.severity = severity;
-    this.meaning = meaning;
-    this.advice = advice;
+    text = new CheckText(severity, meaning, advice);
   }
 
   @Override
-  public Severity severity() {
-    return severity;
-  }
-
-  @Override
-  public String meaning() {
-    return meaning;
-  }
-
-  @Override
-  public String advice() {
-    return advice;
+  public CheckText text() {
+    return text;
   }
 }

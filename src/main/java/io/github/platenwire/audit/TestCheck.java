@@ -117,28 +117,14 @@ enum TestCheck implements Check {
       "One specimen was broken twice.",
       "Find out which specimen it was; a specimen breaks once.");
 
-  private final Severity severity;
-  private final String meaning;
-  private final String advice;
+  private final CheckText text;
 
   TestCheck(Severity severity, String meaning, String advice) {
-    this.severity = severity;
-    this.meaning = meaning;
-    this.advice = advice;
+    text = new CheckText(severity, meaning, advice);
   }
 
   @Override
-  public Severity severity() {
-    return severity;
-  }
-
-  @Override
-  public String meaning() {
-    return meaning;
-  }
-
-  @Override
-  public String advice() {
-    return advice;
+  public CheckText text() {
+    return text;
   }
 }

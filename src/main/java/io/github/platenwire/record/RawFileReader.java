@@ -1,7 +1,5 @@
 package io.github.platenwire.record;
 
-import io.github.platenwire.reading.EscapedBytes;
-import io.github.platenwire.reading.Quality;
 import io.github.platenwire.record.RawFileException.Damage;
 import io.github.platenwire.toml.TomlException;
 import java.io.IOException;
@@ -39,6 +37,7 @@ public final class RawFileReader implements AutoCloseable {
   private final String name;
   private final LineSource source;
   private final RowParser parser = new RowParser();
+  private final CarefulRowParser careful = new CarefulRowParser(this::wrong);
   private final RawHeader header;
   private long line;
   private long lastSeq;
@@ -246,64 +245,9 @@ public final class RawFileReader implements AutoCloseable {
 
   private RawRow row() throws RawFileException {
     RawRow plain = parser.parse(source.buffer(), source.start(), source.end(), lastSeq + 1, line);
-    if (plain == null) {
-      return row(source.text());
-    }
-    lastSeq = plain.seq();
-    return plain;
-  }
-
-  private RawRow row(String text) throws RawFileException {
-    String[] columns = RowSplitter.split(text);
-    if (columns.length != 6) {
-      throw wrong(Damage.LINE, "a row has 6 columns", "there are " + columns.length + ": " + text);
-    }
-    long seq = whole(columns[0], "seq");
-    if (seq != lastSeq + 1) {
-      throw wrong(Damage.SEQ, "seq should be " + (lastSeq + 1), "it is " + seq);
-    }
-    lastSeq = seq;
-    return new RawRow(
-        seq,
-        whole(columns[1], "elapsed_us"),
-        columns[2],
-        received(columns[3]),
-        value(columns[4]),
-        Quality.ofWord(columns[5])
-            .orElseThrow(
-                () ->
-                    wrong(
-                        Damage.LINE,
-                        "quality should be a known word",
-                        "it is '" + columns[5] + "'")),
-        line);
-  }
-
-  private long whole(String text, String column) throws RawFileException {
-    try {
-      return Long.parseLong(text);
-    } catch (NumberFormatException e) {
-      throw wrong(Damage.LINE, column + " should be a whole number", "it is '" + text + "'");
-    }
-  }
-
-  private double value(String text) throws RawFileException {
-    try {
-      return text.isEmpty() ? Double.NaN : Double.parseDouble(text);
-    } catch (NumberFormatException e) {
-      throw wrong(Damage.LINE, "value should be a number", "it is '" + text + "'");
-    }
-  }
-
-  private byte[] received(String text) throws RawFileException {
-    try {
-      return EscapedBytes.decode(text);
-    } catch (IllegalArgumentException e) {
-      throw wrong(
-          Damage.LINE,
-          "received should be bytes as the format writes them",
-          String.valueOf(e.getMessage()));
-    }
+    RawRow row = plain == null ? careful.parse(source.text(), lastSeq + 1, line) : plain;
+    lastSeq = row.seq();
+    return row;
   }
 
   private RawFileException wrong(Damage damage, String expected, String seen) {

@@ -36,9 +36,8 @@ final class CpuShare {
         new Meter(first + devices.readings() / 2, first + devices.readings() - STILL_SENDING);
     devices.run(meter);
     return List.of(
-        BenchFigure.of(
-                "cpu_percent", "Processor at 3 x 100 readings/s", 100 * meter.share, "% of a core")
-            .atMost(1, 3, "3 % of a core"));
+        BenchFigure.of("cpu_percent", "Processor at 3 x 100 Hz", 100 * meter.share, "% of a core")
+            .atMost(1, 3, "3 %"));
   }
 
   private static final class Meter implements ThreeDevices.Watch {

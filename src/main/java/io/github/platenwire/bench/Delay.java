@@ -39,9 +39,9 @@ final class Delay {
         });
     Arrays.sort(delayNanos);
     return List.of(
-        BenchFigure.of("delay_p50_ms", "Sent to shown, half of the readings", millis(0.5), "ms")
+        BenchFigure.of("delay_p50_ms", "Sent to shown, half", millis(0.5), "ms")
             .atMost(1, 0.15, "0.15 ms"),
-        BenchFigure.of("delay_p99_ms", "Sent to shown, 99 of 100", millis(0.99), "ms")
+        BenchFigure.of("delay_p99_ms", "Sent to shown, 99 %", millis(0.99), "ms")
             .atMost(1, 1, "1 ms"));
   }
 

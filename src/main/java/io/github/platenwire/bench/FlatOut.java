@@ -49,11 +49,10 @@ final class FlatOut {
     }
     double perSecond = Medians.of(recorded);
     BenchFigure whole =
-        BenchFigure.of(
-            "record_readings_per_second", "Recorded, none lost", perSecond, "readings/s");
+        BenchFigure.of("record_readings_per_second", "Recorded flat out", perSecond, "readings/s");
     return List.of(
-        whole.atLeast(0.6, Medians.of(bare), "a bare reader that only seals"),
-        whole.atLeast(2.2, Medians.of(simple), "a simple reader, CSV line by line"));
+        whole.atLeast(0.6, Medians.of(bare), "bare reader"),
+        whole.atLeast(2.2, Medians.of(simple), "simple reader"));
   }
 
   private double record(byte[] bytes)

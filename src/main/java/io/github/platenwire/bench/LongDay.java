@@ -67,10 +67,9 @@ final class LongDay {
     double most = mebibytes.stream().mapToDouble(Double::doubleValue).max().orElse(last);
     String of = readings / 1_000_000 > 0 ? readings / 1_000_000 + " million" : readings + "";
     return List.of(
-        BenchFigure.of("heap_mib", "Memory in use, " + of + " readings", most, "MiB")
-            .atMost(1, 64, "64 MiB"),
-        BenchFigure.of("heap_last_mib", "At the end beside the first quarter", last, "MiB")
-            .atMost(1.1, first, "after a quarter of the test"),
+        BenchFigure.of("heap_mib", "Memory, " + of + " rows", most, "MiB").atMost(1, 64, "64 MiB"),
+        BenchFigure.of("heap_last_mib", "Memory at the end", last, "MiB")
+            .atMost(1.1, first, "first quarter"),
         BenchFigure.of("close_seconds", "Close of that record", closeSeconds, "s")
             .atMost(1, 2, "2 s"));
   }

@@ -30,8 +30,8 @@ final class StartUp {
       nothing.add(seconds(Nothing.class.getName()));
     }
     return List.of(
-        BenchFigure.of("start_seconds", "Program started, --version", Medians.of(program), "s")
-            .atMost(2.5, Medians.of(nothing), "a Java program that does nothing"));
+        BenchFigure.of("start_seconds", "Program started", Medians.of(program), "s")
+            .atMost(2.5, Medians.of(nothing), "empty Java"));
   }
 
   private static double seconds(String... words)

@@ -6,7 +6,6 @@ import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.record.RawHeader;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
@@ -62,12 +61,7 @@ public final class AbsorptionChart {
     line(plot, 1, "initial", theme.second(), end);
     line(plot, 2, "secondary", theme.good(), end);
     RawHeader header = trace.header();
-    String subtitle =
-        header.rig().name()
-            + ", "
-            + header.method().name()
-            + ", "
-            + header.start().truncatedTo(ChronoUnit.SECONDS);
+    String subtitle = HouseStyle.whichTest(header);
     return HouseStyle.chart(
         header.specimen().name() + ": absorption over the root of time", subtitle, plot, theme);
   }

@@ -7,7 +7,6 @@ import io.github.platenwire.record.RawHeader;
 import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
-import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import org.jfree.chart.JFreeChart;
@@ -76,11 +75,7 @@ public final class CrackChart {
 
   private String subtitle() {
     RawHeader header = test.header();
-    return header.rig().name()
-        + ", "
-        + header.method().name()
-        + ", "
-        + header.start().truncatedTo(ChronoUnit.SECONDS)
+    return HouseStyle.whichTest(header)
         + test.result()
             .figure("peak-load")
             .map(figure -> ", greatest load " + HouseStyle.words(figure, theme))

@@ -6,7 +6,6 @@ import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.record.RawHeader;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.jfree.chart.JFreeChart;
@@ -66,11 +65,7 @@ public final class FrontChart {
     }
     RawHeader header = trace.header();
     String subtitle =
-        header.rig().name()
-            + ", "
-            + header.method().name()
-            + ", "
-            + header.start().truncatedTo(ChronoUnit.SECONDS)
+        HouseStyle.whichTest(header)
             + trace.result().checks().stream()
                 .filter(check -> check.name().equals("shape"))
                 .map(check -> ", " + check.words().replaceAll("(;| better than).*", ""))

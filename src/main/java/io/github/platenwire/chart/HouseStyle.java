@@ -3,6 +3,7 @@ package io.github.platenwire.chart;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.record.RawHeader;
 import java.awt.BasicStroke;
 import java.awt.Font;
 import java.awt.Shape;
@@ -10,6 +11,7 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import org.jfree.chart.JFreeChart;
@@ -178,5 +180,14 @@ public final class HouseStyle {
   static BasicStroke dashed(double width) {
     return new BasicStroke(
         (float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10, new float[] {8, 6}, 0);
+  }
+
+  /** Rig, method and start of a test, for the line below a title. */
+  static String whichTest(RawHeader header) {
+    return header.rig().name()
+        + ", "
+        + header.method().name()
+        + ", "
+        + header.start().truncatedTo(ChronoUnit.SECONDS);
   }
 }

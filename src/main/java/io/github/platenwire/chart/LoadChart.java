@@ -6,7 +6,6 @@ import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.record.RawHeader;
 import java.awt.Color;
 import java.awt.geom.Ellipse2D;
-import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Optional;
@@ -60,13 +59,7 @@ public final class LoadChart {
       both.add(rate(trace.band().get()), 1);
     }
     RawHeader header = trace.header();
-    String subtitle =
-        header.rig().name()
-            + ", "
-            + header.method().name()
-            + ", "
-            + header.start().truncatedTo(ChronoUnit.SECONDS)
-            + strength();
+    String subtitle = HouseStyle.whichTest(header) + strength();
     return HouseStyle.chart(header.specimen().name() + ": load over time", subtitle, both, theme);
   }
 

@@ -5,7 +5,6 @@ import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.Unit;
 import io.github.platenwire.record.RawHeader;
 import java.awt.geom.Ellipse2D;
-import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
@@ -58,11 +57,7 @@ public final class StrainChart {
     plot.setRenderer(1, chordLines());
     RawHeader header = test.header();
     String subtitle =
-        header.rig().name()
-            + ", "
-            + header.method().name()
-            + ", "
-            + header.start().truncatedTo(ChronoUnit.SECONDS)
+        HouseStyle.whichTest(header)
             + result
                 .figure("modulus")
                 .map(figure -> ", modulus of elasticity " + HouseStyle.words(figure, theme))

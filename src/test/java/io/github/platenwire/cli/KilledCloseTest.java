@@ -67,27 +67,24 @@ class KilledCloseTest {
   /** A point of the close, and the checks that an audit names afterwards. */
   private record Point(String name, Death death, Set<String> findings) {}
 
-  private static List<Point> points() {
-    List<Point> points =
-        new ArrayList<>(
-            List.of(
-                new Point("last row written", new Death("WRITE", RAW, LAST_LINE, 0), CUT),
-                new Point(
-                    "half of the last line written",
-                    new Death("WRITE", RAW, LAST_LINE, 0.5),
-                    Set.of("interrupted", "torn-file")),
-                new Point("last line forced", new Death("FORCE", RAW, LAST_LINE, 1), ENTERED),
-                new Point("summary drafted", new Death("FORCE", DRAFT, "", 1), ENTERED),
-                new Point("summary in its place", new Death("MOVE", SUMMARY, "", 1), ENTERED),
-                new Point("register line torn", new Death("WRITE", REGISTER, "", 0.5), ENTERED),
-                new Point("register line forced", new Death("FORCE", REGISTER, "{", 1), WHOLE)));
-    if (ALL) {
-      points.add(new Point("last line written", new Death("WRITE", RAW, LAST_LINE, 1), ENTERED));
-      points.add(new Point("summary half drafted", new Death("WRITE", DRAFT, "", 0.5), ENTERED));
-      points.add(new Point("register line written", new Death("WRITE", REGISTER, "", 1), WHOLE));
-    }
-    return points;
-  }
+  /** All points; those of the usual run first. */
+  private static final List<Point> POINTS =
+      List.of(
+          new Point("last row written", new Death("WRITE", RAW, LAST_LINE, 0), CUT),
+          new Point(
+              "half of the last line written",
+              new Death("WRITE", RAW, LAST_LINE, 0.5),
+              Set.of("interrupted", "torn-file")),
+          new Point("last line forced", new Death("FORCE", RAW, LAST_LINE, 1), ENTERED),
+          new Point("summary drafted", new Death("FORCE", DRAFT, "", 1), ENTERED),
+          new Point("summary in its place", new Death("MOVE", SUMMARY, "", 1), ENTERED),
+          new Point("register line torn", new Death("WRITE", REGISTER, "", 0.5), ENTERED),
+          new Point("register line forced", new Death("FORCE", REGISTER, "{", 1), WHOLE),
+          new Point("last line written", new Death("WRITE", RAW, LAST_LINE, 1), ENTERED),
+          new Point("summary half drafted", new Death("WRITE", DRAFT, "", 0.5), ENTERED),
+          new Point("register line written", new Death("WRITE", REGISTER, "", 1), WHOLE));
+
+  private static final int USUAL_POINTS = 7;
 
   @BeforeEach
   void chooseStart() {
@@ -98,7 +95,7 @@ class KilledCloseTest {
 
   @Test
   void close_killedAtEachPoint_isWholeAfterTheNextCommand() throws Exception {
-    List<Point> points = points();
+    List<Point> points = POINTS.subList(0, ALL ? POINTS.size() : USUAL_POINTS);
     List<Process> children = new ArrayList<>();
     List<LabFolder> labs = new ArrayList<>();
     for (int i = 0; i < points.size(); i++) {
@@ -240,7 +237,7 @@ class KilledCloseTest {
     /** Takes lab, keys, start and number of the point. */
     public static void main(String[] args) throws Exception {
       FaultyDisk disk = new FaultyDisk(Path.of(args[0]));
-      disk.dieAt(points().get(Integer.parseInt(args[3])).death());
+      disk.dieAt(POINTS.get(Integer.parseInt(args[3])).death());
       test(LabFolder.open(disk.root()), Instant.parse(args[2]), Path.of(args[1]), 0);
     }
   }

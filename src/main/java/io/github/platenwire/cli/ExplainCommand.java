@@ -48,16 +48,22 @@ final class ExplainCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
-    LabFolder lab = RecordFinder.labOf(record, labOption);
-    Path raw = RecordFinder.find(lab, record);
+    RecordFinder.Found found = RecordFinder.locate(record, labOption);
+    Path raw = found.raw();
     Explanation explanation;
     try {
-      explanation =
-          Explanation.of(raw, LabFolder.newestSummaryOf(raw), lab.settings().unitsFirst());
+      explanation = Explanation.of(raw, LabFolder.newestSummaryOf(raw), found.unitsFirst());
     } catch (RawFileException e) {
       throw new CommandException(ExitCode.NOT_MET, String.valueOf(e.getMessage()), e);
     }
-    Face face = Face.standard(lab.settings().unitsFirst());
+    Face face = Face.standard(found.unitsFirst());
+    explanation
+        .caution()
+        .ifPresent(
+            words -> {
+              face.line(words);
+              face.line("");
+            });
     if (figure == null) {
       list(explanation, face);
     } else {

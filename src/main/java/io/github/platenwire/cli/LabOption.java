@@ -2,6 +2,7 @@ package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import picocli.CommandLine.Option;
 
@@ -12,6 +13,16 @@ final class LabOption {
       paramLabel = "DIR",
       description = "The lab folder (default: the current folder).")
   private Path folder = Path.of("");
+
+  /** Whether somebody named a lab folder. */
+  boolean isGiven() {
+    return !folder.equals(Path.of(""));
+  }
+
+  /** Whether the folder is a lab folder. */
+  boolean isHere() {
+    return Files.isRegularFile(folder.resolve("lab.toml"));
+  }
 
   /** Opens the lab folder and logs into it from now on. */
   LabFolder open() throws LabException {

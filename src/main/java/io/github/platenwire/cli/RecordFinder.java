@@ -2,10 +2,12 @@ package io.github.platenwire.cli;
 
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
+import io.github.platenwire.quantity.UnitSystem;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Finds the record that a person means: by path, by file name, by test id, by specimen. Stateless.
@@ -14,6 +16,40 @@ final class RecordFinder {
   private static final String RAW = ".raw.csv";
 
   private RecordFinder() {}
+
+  /**
+   * A record that was found.
+   *
+   * @param raw its raw file
+   * @param lab the lab folder that it lies in; empty for a raw file that somebody holds alone
+   */
+  record Found(Path raw, Optional<LabFolder> lab) {
+    /** The lab's first system of units; SI where there is no lab. */
+    UnitSystem unitsFirst() {
+      return lab.map(folder -> folder.settings().unitsFirst()).orElse(UnitSystem.SI);
+    }
+  }
+
+  /**
+   * A record by its file, with or without a lab folder around it, or by its name in a lab folder.
+   *
+   * @throws CommandException if there is none, or more than one
+   * @throws LabException if a lab folder is needed and there is none
+   */
+  static Found locate(String words, LabOption option)
+      throws LabException, IOException, CommandException {
+    Path path = Path.of(words);
+    if (Files.isRegularFile(path) && labAbove(path).isEmpty() && !option.isGiven()) {
+      return new Found(rawOf(path), Optional.empty());
+    }
+    if (!Files.exists(path) && words.endsWith(RAW) && !option.isGiven() && !option.isHere()) {
+      throw new CommandException(
+          ExitCode.USAGE,
+          "there is no file " + words + "; look at the name, or say which lab folder with --lab");
+    }
+    LabFolder lab = labOf(words, option);
+    return new Found(find(lab, words), Optional.of(lab));
+  }
 
   /**
    * The raw file.
@@ -55,15 +91,20 @@ final class RecordFinder {
    * asked for.
    */
   static LabFolder labOf(String words, LabOption option) throws LabException {
-    Path path = Path.of(words).toAbsolutePath().normalize();
+    Optional<Path> above = labAbove(Path.of(words));
+    return above.isPresent() ? LabFolder.open(above.get()) : option.open();
+  }
+
+  private static Optional<Path> labAbove(Path place) {
+    Path path = place.toAbsolutePath().normalize();
     if (Files.exists(path)) {
       for (Path above = path; above != null; above = above.getParent()) {
         if (Files.isRegularFile(above.resolve("lab.toml"))) {
-          return LabFolder.open(above);
+          return Optional.of(above);
         }
       }
     }
-    return option.open();
+    return Optional.empty();
   }
 
   private static Path rawOf(Path path) {

@@ -3,7 +3,6 @@ package io.github.platenwire.cli;
 import io.github.platenwire.lab.LabException;
 import io.github.platenwire.lab.LabFolder;
 import io.github.platenwire.lab.Register;
-import io.github.platenwire.quantity.UnitSystem;
 import io.github.platenwire.reading.SystemClocks;
 import io.github.platenwire.record.RawFileException;
 import io.github.platenwire.record.SummaryDifferences.Difference;
@@ -65,15 +64,26 @@ final class ReduceCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
-    LabFolder lab = RecordFinder.labOf(record, labOption);
-    Path raw = RecordFinder.find(lab, record);
-    UnitSystem first = lab.settings().unitsFirst();
-    Face face = Face.standard(first);
+    RecordFinder.Found found = RecordFinder.locate(record, labOption);
+    Path raw = found.raw();
+    Face face = Face.standard(found.unitsFirst());
     try {
-      return corrections.isEmpty() ? compare(raw, face) : correct(lab, raw, face);
+      return corrections.isEmpty() ? compare(raw, face) : correct(inLab(found), raw, face);
     } catch (RawFileException e) {
       throw new CommandException(ExitCode.NOT_MET, String.valueOf(e.getMessage()), e);
     }
+  }
+
+  private static LabFolder inLab(RecordFinder.Found found) throws CommandException {
+    return found
+        .lab()
+        .orElseThrow(
+            () ->
+                new CommandException(
+                    ExitCode.USAGE,
+                    found.raw()
+                        + " lies in no lab folder, so no new version can be signed into its"
+                        + " register; correct it where it was recorded"));
   }
 
   private int compare(Path raw, Face face) throws Exception {

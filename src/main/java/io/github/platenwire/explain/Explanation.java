@@ -3,6 +3,8 @@ package io.github.platenwire.explain;
 import io.github.platenwire.method.MethodResult;
 import io.github.platenwire.method.MethodResult.Figure;
 import io.github.platenwire.quantity.UnitSystem;
+import io.github.platenwire.record.CloseReason;
+import io.github.platenwire.record.Closing;
 import io.github.platenwire.record.Observations;
 import io.github.platenwire.record.Provenance.Change;
 import io.github.platenwire.record.RawFileException;
@@ -104,6 +106,25 @@ public final class Explanation {
         + evidence.specimen().name()
         + ", by "
         + evidence.by();
+  }
+
+  /** What must be known before anybody relies on a figure: that the test did not end in order. */
+  public Optional<String> caution() {
+    Optional<Closing> closing = evidence.reduction().test().closing();
+    if (closing.isEmpty()) {
+      return Optional.of(
+          "CAUTION: this record was never closed; it ends after row "
+              + evidence.rows().size()
+              + ". What follows holds for the rows that are there, not for the test. 'platenwire"
+              + " recover' closes it in order.");
+    }
+    return closing
+        .filter(end -> end.reason() == CloseReason.INTERRUPTED)
+        .map(
+            end ->
+                "CAUTION: this test was interrupted after row "
+                    + end.seq()
+                    + "; what follows holds for the rows up to there.");
   }
 
   /**

@@ -27,6 +27,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -148,6 +149,29 @@ class ClosedRecordsTest {
   /** The number that begins at a place, as a double writes itself. */
   private static String number(String text, int at) {
     return Double.toString(Double.parseDouble(text.substring(at, text.indexOf(',', at))));
+  }
+
+  /** What a client holds: the raw file alone, in no lab folder; and one that was never closed. */
+  @Test
+  void explain_rawFileAlone_tellsTheSameAndWarnsOfOneThatWasNeverClosed() throws Exception {
+    Path raw = lab(5, 1, DemoTest.indicator()).records().get(0);
+    Path alone = Files.createDirectory(folder.resolve("alone")).resolve("a.raw.csv");
+    Files.copy(raw, alone);
+    Ran whole = Ran.of("explain", alone, "strength");
+    assertThat(whole.exitCode()).as(whole.err()).isZero();
+    assertThat(whole.out()).contains("P / A = ", " on").doesNotContain("CAUTION");
+    byte[] bytes = Files.readAllBytes(raw);
+    Files.write(alone, Arrays.copyOf(bytes, bytes.length / 2));
+    Ran torn = Ran.of("explain", alone, "strength");
+    assertThat(torn.exitCode()).isZero();
+    assertThat(torn.out()).startsWith("CAUTION: this record was never closed; it ends after row ");
+    Ran correct =
+        Ran.of("reduce", alone, "--correct", "length_mm=200", "--who", "M. K.", "--why", "test");
+    assertThat(correct.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(correct.err()).contains("lies in no lab folder");
+    Ran missing = Ran.of("explain", folder.resolve("alone/b.raw.csv"));
+    assertThat(missing.exitCode()).isEqualTo(ExitCode.USAGE);
+    assertThat(missing.err()).contains("there is no file", "b.raw.csv");
   }
 
   @Test

@@ -10,23 +10,14 @@ public interface Check {
   /** The constant's name. */
   String name();
 
-  /** What it says of itself. */
-  CheckText text();
-
   /** How much its findings weigh. */
-  default Severity severity() {
-    return text().severity();
-  }
+  Severity severity();
 
   /** What a finding means, one sentence for a lab manager. */
-  default String meaning() {
-    return text().meaning();
-  }
+  String meaning();
 
   /** What to do about it, one or two sentences. */
-  default String advice() {
-    return text().advice();
-  }
+  String advice();
 
   /** The stable word by which programs know it, such as {@code seal-broken}. */
   default String id() {

@@ -18,14 +18,28 @@ enum EntryCheck implements Check {
       "An entry of a typed log was typed more than an hour after it was read, by what it says.",
       "Nothing, if it was copied from notes that are kept; the program cannot vouch for its time.");
 
-  private final CheckText text;
+  private final Severity severity;
+  private final String meaning;
+  private final String advice;
 
   EntryCheck(Severity severity, String meaning, String advice) {
-    text = new CheckText(severity, meaning, advice);
+    this.severity = severity;
+    this.meaning = meaning;
+    this.advice = advice;
   }
 
   @Override
-  public CheckText text() {
-    return text;
+  public Severity severity() {
+    return severity;
+  }
+
+  @Override
+  public String meaning() {
+    return meaning;
+  }
+
+  @Override
+  public String advice() {
+    return advice;
   }
 }

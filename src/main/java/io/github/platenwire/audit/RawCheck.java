@@ -72,14 +72,28 @@ enum RawCheck implements Check {
       "A file in records/ belongs to no record.",
       "Move it elsewhere: records/ is for records only.");
 
-  private final CheckText text;
+  private final Severity severity;
+  private final String meaning;
+  private final String advice;
 
   RawCheck(Severity severity, String meaning, String advice) {
-    text = new CheckText(severity, meaning, advice);
+    this.severity = severity;
+    this.meaning = meaning;
+    this.advice = advice;
   }
 
   @Override
-  public CheckText text() {
-    return text;
+  public Severity severity() {
+    return severity;
+  }
+
+  @Override
+  public String meaning() {
+    return meaning;
+  }
+
+  @Override
+  public String advice() {
+    return advice;
   }
 }

@@ -93,14 +93,28 @@ enum RegisterLineCheck implements Check {
       "The shared register or a key in it is not the same as the lab's own.",
       "One of the two was changed: compare them line by line with a backup.");
 
-  private final CheckText text;
+  private final Severity severity;
+  private final String meaning;
+  private final String advice;
 
   RegisterLineCheck(Severity severity, String meaning, String advice) {
-    text = new CheckText(severity, meaning, advice);
+    this.severity = severity;
+    this.meaning = meaning;
+    this.advice = advice;
   }
 
   @Override
-  public CheckText text() {
-    return text;
+  public Severity severity() {
+    return severity;
+  }
+
+  @Override
+  public String meaning() {
+    return meaning;
+  }
+
+  @Override
+  public String advice() {
+    return advice;
   }
 }

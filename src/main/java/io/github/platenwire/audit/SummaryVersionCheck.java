@@ -57,14 +57,28 @@ enum SummaryVersionCheck implements Check {
       "A measurement of the specimen was corrected after the test was closed.",
       "Nothing, if who and why are in order; the first version stays beside it.");
 
-  private final CheckText text;
+  private final Severity severity;
+  private final String meaning;
+  private final String advice;
 
   SummaryVersionCheck(Severity severity, String meaning, String advice) {
-    text = new CheckText(severity, meaning, advice);
+    this.severity = severity;
+    this.meaning = meaning;
+    this.advice = advice;
   }
 
   @Override
-  public CheckText text() {
-    return text;
+  public Severity severity() {
+    return severity;
+  }
+
+  @Override
+  public String meaning() {
+    return meaning;
+  }
+
+  @Override
+  public String advice() {
+    return advice;
   }
 }

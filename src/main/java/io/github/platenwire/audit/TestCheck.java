@@ -117,14 +117,28 @@ enum TestCheck implements Check {
       "One specimen was broken twice.",
       "Find out which specimen it was; a specimen breaks once.");
 
-  private final CheckText text;
+  private final Severity severity;
+  private final String meaning;
+  private final String advice;
 
   TestCheck(Severity severity, String meaning, String advice) {
-    text = new CheckText(severity, meaning, advice);
+    this.severity = severity;
+    this.meaning = meaning;
+    this.advice = advice;
   }
 
   @Override
-  public CheckText text() {
-    return text;
+  public Severity severity() {
+    return severity;
+  }
+
+  @Override
+  public String meaning() {
+    return meaning;
+  }
+
+  @Override
+  public String advice() {
+    return advice;
   }
 }
